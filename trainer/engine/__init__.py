@@ -1,0 +1,114 @@
+"""The engine: calculations of the trade, each written once. It knows no web, no files, no clock."""
+
+from trainer.engine.bandage import bandage_glass, bandage_length, resin_for_bandage
+from trainer.engine.batches import batch_for_pace, equal_batches, working_time
+from trainer.engine.catalyst import (
+    catalyst_by_mass,
+    catalyst_by_ml_per_kg,
+    catalyst_by_volume,
+    percent_by_mass,
+    percent_by_ml_per_kg,
+    percent_by_volume,
+)
+from trainer.engine.drivers import Working, answer, drive, line_keys, work
+from trainer.engine.errors import (
+    EngineError,
+    NoSuch,
+    NotAFigure,
+    OtherKind,
+    OutOfRange,
+    Refused,
+    Unclear,
+)
+from trainer.engine.laminate import (
+    glass_content_from_ratio,
+    glass_content_laid,
+    laminate_thickness,
+    ratio_from_glass_content,
+    ratio_laid,
+)
+from trainer.engine.marking import Asked, Marked, MarkedLine, Verdict, mark
+from trainer.engine.mat import glass_in_mat, resin_for_area, resin_for_mat
+from trainer.engine.patch import open_end_patch, resin_for_patches
+from trainer.engine.resin import resin_kilograms, resin_left, resin_litres, spread_board
+from trainer.engine.schema import Given, Parameter
+from trainer.engine.tape import bare_board, tape_length, tape_rolls
+from trainer.engine.tolerance import Tolerance
+from trainer.engine.units import Reading, read_quantity, show
+from trainer.engine.working import (
+    METHODS,
+    Calculation,
+    Line,
+    Method,
+    Part,
+    calculation,
+    method_named,
+    under,
+)
+
+#: Stored beside every attempt. Raise it when a calculation gives other figures than before.
+ENGINE_VERSION = "1"
+
+__all__ = [
+    "ENGINE_VERSION",
+    "METHODS",
+    "Asked",
+    "Calculation",
+    "EngineError",
+    "Given",
+    "Line",
+    "Marked",
+    "MarkedLine",
+    "Method",
+    "NoSuch",
+    "NotAFigure",
+    "OtherKind",
+    "OutOfRange",
+    "Parameter",
+    "Part",
+    "Reading",
+    "Refused",
+    "Tolerance",
+    "Unclear",
+    "Verdict",
+    "Working",
+    "answer",
+    "bandage_glass",
+    "bandage_length",
+    "bare_board",
+    "batch_for_pace",
+    "calculation",
+    "catalyst_by_mass",
+    "catalyst_by_ml_per_kg",
+    "catalyst_by_volume",
+    "drive",
+    "equal_batches",
+    "glass_content_from_ratio",
+    "glass_content_laid",
+    "glass_in_mat",
+    "laminate_thickness",
+    "line_keys",
+    "mark",
+    "method_named",
+    "open_end_patch",
+    "percent_by_mass",
+    "percent_by_ml_per_kg",
+    "percent_by_volume",
+    "ratio_from_glass_content",
+    "ratio_laid",
+    "read_quantity",
+    "resin_for_area",
+    "resin_for_bandage",
+    "resin_for_mat",
+    "resin_for_patches",
+    "resin_kilograms",
+    "resin_left",
+    "resin_litres",
+    "show",
+    "spread_board",
+    "tape_length",
+    "tape_rolls",
+    "under",
+    "work",
+    "working_time",
+]

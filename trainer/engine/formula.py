@@ -1,0 +1,74 @@
+"""A formula as people read it: × for *, ÷ for /, words or figures for the names.
+
+Formulas are written by us in the calculations, as Python expressions over the names of a
+line's parts; nobody's input is ever read here.
+"""
+
+import ast
+from collections.abc import Mapping
+from functools import cache
+
+_OPERATORS: dict[type[ast.operator], tuple[str, int]] = {
+    ast.Add: ("+", 1),
+    ast.Sub: ("−", 1),
+    ast.Mult: ("×", 2),
+    ast.Div: ("÷", 2),
+    ast.Pow: ("to the power", 4),
+}
+_ATOM = 5
+_NEGATION = 3
+
+_FUNCTIONS = {
+    "ceil": "{}, rounded up",
+    "min": "the least of {}",
+    "max": "the greatest of {}",
+    "exp": "e to the power {}",
+    "ln": "the natural logarithm of {}",
+}
+
+
+@cache
+def parse(formula: str) -> ast.expr:
+    """Return a formula's expression tree; raise SyntaxError where it is none."""
+    return ast.parse(formula, mode="eval").body
+
+
+@cache
+def names(formula: str) -> frozenset[str]:
+    """Return the names of the parts that a formula uses."""
+    return frozenset(
+        node.id
+        for node in ast.walk(parse(formula))
+        if isinstance(node, ast.Name) and node.id not in _FUNCTIONS
+    )
+
+
+def draw(formula: str, words: Mapping[str, str]) -> str:
+    """Return the formula with each name replaced by its words and brackets where needed."""
+    return _draw(parse(formula), words)[0]
+
+
+def _draw(node: ast.expr, words: Mapping[str, str]) -> tuple[str, int]:
+    """Return the text of a node and how tightly it binds."""
+    match node:
+        case ast.Name(id=name):
+            return words[name], _ATOM
+        case ast.Constant(value=int() | float() as value):
+            return f"{value}", _ATOM
+        case ast.UnaryOp(op=ast.USub(), operand=operand):
+            return f"−{_bracketed(operand, words, _NEGATION)}", _NEGATION
+        case ast.BinOp(left=left, op=operator, right=right):
+            sign, binding = _OPERATORS[type(operator)]
+            # A − (B − C) and A ÷ (B × C) need their brackets; A + (B + C) is harmless with them.
+            shown = f"{_bracketed(left, words, binding)} {sign} "
+            return shown + _bracketed(right, words, binding + 1), binding
+        case ast.Call(func=ast.Name(id=name), args=arguments):
+            inner = " and ".join(_draw(argument, words)[0] for argument in arguments)
+            bracketed = len(arguments) == 1 and not isinstance(arguments[0], ast.Name)
+            return _FUNCTIONS[name].format(f"({inner})" if bracketed else inner), 0
+    raise SyntaxError(f"A formula cannot hold {ast.dump(node)}.")
+
+
+def _bracketed(node: ast.expr, words: Mapping[str, str], binding: int) -> str:
+    text, own = _draw(node, words)
+    return text if own >= binding else f"({text})"

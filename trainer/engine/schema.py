@@ -1,0 +1,128 @@
+"""The signature is the schema: what a calculation takes, read from its annotations.
+
+The web form, the command line, the check of a lesson's question and the documentation
+all come from here; nothing about a calculation is written down twice.
+"""
+
+import inspect
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
+
+from trainer.engine.errors import NoSuch, NotAFigure, OutOfRange
+
+_NUMBERS = (float, int)
+Shape = Literal["number", "count", "choice", "list"]
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """What an annotated parameter is: its words, unit, and the range people may give."""
+
+    words: str
+    unit: str = ""
+    low: float = 0.0
+    high: float = math.inf
+
+
+@dataclass(frozen=True, slots=True)
+class Parameter:
+    """One parameter of a calculation, as people give it."""
+
+    name: str
+    words: str
+    unit: str
+    low: float
+    high: float
+    shape: Shape
+    default: Any = inspect.Parameter.empty
+    choices: tuple[str, ...] = ()
+
+    @property
+    def required(self) -> bool:
+        """Whether it must be given, because it has no default."""
+        return self.default is inspect.Parameter.empty
+
+    def check(self, value: Any) -> None:  # noqa: ANN401 - whatever people give is checked here
+        """Refuse a value that is no figure (NotAFigure), out of range, or no choice (NoSuch)."""
+        if self._is_plain(value) and self.low <= value <= self.high:
+            return
+        if self.shape == "choice":
+            if value not in self.choices:
+                raise NoSuch(self.words, str(value), self.choices)
+            return
+        for figure in self._figures(value):
+            if not self.low <= figure <= self.high:
+                raise OutOfRange(self.words, figure, self.unit, self.low, self.high)
+
+    def check_inside(self, value: Any) -> None:  # noqa: ANN401
+        """Refuse only what no sum can be done on: not finite, or not above zero."""
+        if self._is_plain(value) and value > 0:
+            return
+        if self.shape == "choice":
+            return
+        for figure in self._figures(value):
+            if figure < 0 <= self.low or (figure == 0 and self.low > 0):
+                raise NotAFigure(self.words, figure, "above zero")
+
+    def _is_plain(self, value: Any) -> bool:  # noqa: ANN401
+        """Whether a value is the usual case, a finite number: marking checks many."""
+        return self.shape == "number" and type(value) in _NUMBERS and -math.inf < value < math.inf
+
+    def _figures(self, value: Any) -> tuple[float, ...]:  # noqa: ANN401
+        if self.shape != "list":
+            return (self._figure(value),)
+        if not isinstance(value, (list, tuple)) or not value:
+            raise NotAFigure(self.words, value, "a list of at least one figure")
+        return tuple(self._figure(each) for each in value)
+
+    def _figure(self, value: Any) -> float:  # noqa: ANN401
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            raise NotAFigure(self.words, value)
+        if not math.isfinite(value):
+            raise NotAFigure(self.words, value)
+        if self.shape == "count" and value != int(value):
+            raise NotAFigure(self.words, value, "a whole number")
+        return value
+
+    def example(self) -> Any:  # noqa: ANN401
+        """Return a value that is always accepted: the default, else the middle of the range."""
+        if not self.required:
+            return self.default
+        if self.shape == "choice":
+            return self.choices[0]
+        middle = (self.low + min(self.high, self.low + 100)) / 2
+        if self.shape == "list":
+            return (middle,)
+        return round(middle) if self.shape == "count" else middle
+
+
+def read_parameters(function: Callable[..., Any]) -> dict[str, Parameter]:
+    """Return a function's parameters by name; raise TypeError where one has no Given."""
+    hints = get_type_hints(function, include_extras=True)
+    signature = inspect.signature(function)
+    return {
+        name: _parameter(name, hints[name], parameter.default)
+        for name, parameter in signature.parameters.items()
+    }
+
+
+def _parameter(name: str, hint: Any, default: Any) -> Parameter:  # noqa: ANN401
+    if get_origin(hint) is not Annotated:
+        raise TypeError(f"Parameter '{name}' must be Annotated with a Given.")
+    kind, given = get_args(hint)[:2]
+    shape, choices = _shape(name, kind)
+    return Parameter(name, given.words, given.unit, given.low, given.high, shape, default, choices)
+
+
+def _shape(name: str, kind: Any) -> tuple[Shape, tuple[str, ...]]:  # noqa: ANN401
+    if kind is float:
+        return "number", ()
+    if kind is int:
+        return "count", ()
+    if get_origin(kind) is Literal:
+        return "choice", get_args(kind)
+    if get_origin(kind) is tuple:
+        return "list", ()
+    raise TypeError(f"Parameter '{name}' is neither a number, a count, a choice nor a list.")

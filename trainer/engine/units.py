@@ -1,0 +1,165 @@
+"""Quantities at the edge: printing them, and reading what people type.
+
+A point is always decimal. A comma followed by exactly three digits is asked about, since it
+may be a decimal comma or mark thousands. A wrong guess here would spoil a batch of resin, so
+whatever could mean two things is asked about and never guessed.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+
+from trainer.engine.errors import OtherKind, Unclear
+from trainer.engine.measures import UNITS, Unit, convert, unit_named, unit_spelled
+
+#: Digits that matter on a building site; more would only pretend.
+SIGNIFICANT = 4
+LONGEST = 40
+_SPACE = "\u00a0"
+
+
+def figure(value: float, decimals: int | None = None) -> str:
+    """Return a number as people read it: 39.6, 0.1215, 1320, 12 350.
+
+    With `decimals` it has just that many; without, four digits that matter, no trailing zeros.
+    Groups of three are set apart from 10 000 on.
+    """
+    if decimals is None:
+        text = f"{abs(value):.{_decimals(value)}f}"
+        text = text.rstrip("0").rstrip(".") if "." in text else text
+    else:
+        text = f"{abs(value):.{decimals}f}"
+    whole, point, rest = text.partition(".")
+    if len(whole) > SIGNIFICANT:
+        whole = f"{int(whole):,}".replace(",", _SPACE)
+    sign = "−" if value < 0 and float(text) else ""
+    return f"{sign}{whole}{point}{rest}"
+
+
+def _decimals(value: float) -> int:
+    if value == 0 or not math.isfinite(value):
+        return 0
+    return max(0, SIGNIFICANT - 1 - math.floor(math.log10(abs(value))))
+
+
+def show(value: float, unit: str, decimals: int | None = None) -> str:
+    """Return a quantity with its unit, kept on one line: "39.6 g", "1 roll", "2.5"."""
+    number = figure(value, decimals)
+    if not unit:
+        return number
+    known = UNITS.get(unit)
+    if known and known.kind.startswith("count") and number == "1":
+        unit = known.spellings[0]
+    return f"{number}{_SPACE}{unit}"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What was understood from a typed answer."""
+
+    #: In the unit that was asked for.
+    value: float
+    #: As it was understood, before any conversion: "1300 ml".
+    read_as: str
+
+
+_NUMBER = re.compile(
+    r"""
+    (?P<sign>[+\-−–]?)\s*
+    (?:
+        (?:(?P<mixed>\d+)\s+)?(?P<over>\d+)\s*/\s*(?P<under>\d+)   # 3/4, 1 1/2
+      | (?P<whole>\d{1,3}(?:\ \d{3})+|\d+)?                         # 1300, 1 300
+        (?:(?P<point>[.,])(?P<rest>\d*))?                           # 1.3  1,3  .5
+    )
+    (?:\s*(?P<unit>[a-z%°'"].*))?$
+    """,
+    re.VERBOSE | re.IGNORECASE,
+)
+_FEET_AND_INCHES = re.compile(
+    r"""
+    (?P<feet>\d+(?:\.\d+)?)\s*(?:'|ft|foot|feet)\s*
+    (?P<inches>\d+(?:\.\d+)?)\s*(?:"|in|inch|inches)?$
+    """,
+    re.VERBOSE | re.IGNORECASE,
+)
+_FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4"}
+_LOOSE_GALLONS = re.compile(r"(gal|gals|gallons?|fl\.? ?oz|fluid ounces?)$", re.IGNORECASE)
+
+
+def read_quantity(text: str, unit: str, chosen: str | None = None) -> Reading:
+    """Return what a typed answer means in `unit`.
+
+    `chosen` is the unit picked beside the field, for a figure typed without one; without it,
+    `unit` itself. Raises OtherKind for a unit that measures something else, and Unclear for
+    anything that has to be asked about; both say how to write it.
+    """
+    tidy = _tidied(text)
+    default = unit_named(unit if chosen is None else chosen)
+    feet = _feet_and_inches(tidy)
+    value, typed = feet or _number_and_unit(tidy, default)
+    _refuse_other_kind(text, typed, unit_named(unit))
+    if value < 0 and typed.kind != "temperature":
+        raise Unclear(text, "A figure here cannot be below zero. Leave the minus sign out.")
+    read_as = f"{value:.10g}{_SPACE}{typed.symbol}" if typed.symbol else f"{value:.10g}"
+    return Reading(convert(value, typed.symbol, unit), read_as)
+
+
+def _tidied(text: str) -> str:
+    if not text.strip():
+        raise Unclear(text, "Type a figure first, such as 1.3.")
+    if len(text.strip()) > LONGEST:
+        raise Unclear(text, f"That is too long for one figure. Keep it under {LONGEST} characters.")
+    for sign, written in _FRACTIONS.items():
+        text = text.replace(sign, written)
+    return " ".join(text.split()).replace("’", "'").replace("″", '"').replace("′", "'")
+
+
+def _feet_and_inches(text: str) -> tuple[float, Unit] | None:
+    match = _FEET_AND_INCHES.fullmatch(text)
+    if not match:
+        return None
+    return float(match["feet"]) + float(match["inches"]) / 12, UNITS["ft"]
+
+
+def _number_and_unit(text: str, default: Unit) -> tuple[float, Unit]:
+    match = _NUMBER.fullmatch(text) if text.isprintable() else None
+    if not match or not (match["whole"] or match["rest"] or match["over"]):
+        raise Unclear(text, "That can't be read as one figure. Write it like 1.3 or 1.3 kg.")
+    value = _value(text, match)
+    return (-value if match["sign"] in "-−–" and match["sign"] else value), _unit(
+        text, match["unit"], default
+    )
+
+
+def _value(text: str, match: re.Match[str]) -> float:
+    if match["over"]:
+        if int(match["under"]) == 0:
+            raise Unclear(text, "A fraction can't be over nothing. Write it like 1 1/2.")
+        return int(match["mixed"] or 0) + int(match["over"]) / int(match["under"])
+    whole, rest = (match["whole"] or "0").replace(" ", ""), match["rest"] or "0"
+    if match["point"] == "," and len(rest) == 3 and int(whole):  # a group of three
+        raise Unclear(
+            text, f"Is that {int(whole)}.{rest} or {int(whole)}{rest}? Write it one of those ways."
+        )
+    return float(f"{whole}.{rest}")
+
+
+def _unit(text: str, typed: str | None, default: Unit) -> Unit:
+    if not typed or not typed.strip():
+        return default
+    spelled = unit_spelled(typed)
+    if spelled:
+        return spelled
+    if _LOOSE_GALLONS.match(typed.strip()):
+        raise Unclear(text, "US or imperial? Write US gal, imp gal, US fl oz or imp fl oz.")
+    raise Unclear(text, f"'{typed.strip()}' is no unit known here. Write the figure and its unit.")
+
+
+def _refuse_other_kind(text: str, typed: Unit, wanted: Unit) -> None:
+    if typed.kind == wanted.kind:
+        return
+    if not wanted.symbol:
+        raise OtherKind(text, f"You wrote {typed.symbol}; this is a plain number. Is that so?")
+    raise OtherKind(
+        text, f"You wrote {typed.symbol}; this is asked in {wanted.symbol}. Look at it once more."
+    )
