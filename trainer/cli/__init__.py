@@ -1,0 +1,5 @@
+"""The `trainer` command: a door, like the web pages."""
+
+from trainer.cli.main import main
+
+__all__ = ["main"]

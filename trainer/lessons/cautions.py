@@ -1,0 +1,32 @@
+"""content/cautions.toml: each caution once, named by the lessons and pages that need it."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from trainer.lessons.block import Block
+
+_FILE = "cautions.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """What can hurt, what to do about it, and where that is known from."""
+
+    slug: str
+    title: str
+    text: str
+    source: str
+
+
+def read_cautions(folder: Path) -> dict[str, Caution]:
+    """Return the cautions by slug in the order of the file; raise AuthorError."""
+    block = Block(f"content/{_FILE}", 1, (folder / _FILE).read_text("utf-8"))
+    cautions: dict[str, Caution] = {}
+    for table in block.want(block.read(), "caution", list, "The file"):
+        keys = ("slug", "title", "text", "source")
+        block.refuse_unknown(table, keys, "A caution")
+        caution = Caution(*(block.want(table, key, str, "A caution") for key in keys))
+        if caution.slug in cautions:
+            raise block.mistake(caution.slug, f"The caution '{caution.slug}' stands here twice.")
+        cautions[caution.slug] = caution
+    return cautions

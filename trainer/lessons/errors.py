@@ -1,0 +1,40 @@
+"""An author's mistake: the file, the line, the text, and a guess at what was meant."""
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class AuthorError(Exception):
+    """One mistake in the content."""
+
+    file: str
+    line: int
+    sentence: str
+    #: The text that is wrong, as it stands in the file.
+    text: str = ""
+    #: How it is mended, as far as can be guessed.
+    mend: str = ""
+
+    def __str__(self) -> str:
+        text = f"\n    {self.text.strip()}" if self.text.strip() else ""
+        mend = f"\n    {self.mend}" if self.mend else ""
+        return f"{self.file}:{self.line}: {self.sentence}{text}{mend}"
+
+
+class ContentError(Exception):
+    """All the mistakes that were found in one reading of the content."""
+
+    def __init__(self, mistakes: Iterable[AuthorError]) -> None:
+        self.mistakes = tuple(mistakes)
+        super().__init__("\n".join(str(mistake) for mistake in self.mistakes))
+
+
+def did_you_mean(name: str, known: Iterable[str]) -> str:
+    """Return "Did you mean 'x'?" for the nearest known name, or what there is to choose from."""
+    known = sorted(known)
+    near = difflib.get_close_matches(name, known, n=1)
+    if near:
+        return f"Did you mean '{near[0]}'?"
+    return f"Known here: {', '.join(known)}." if known else ""

@@ -1,0 +1,126 @@
+"""The mark of an answer: each asked line, the slip if it is one, and what comes next."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from trainer.engine import Marked, Reading, Verdict, Working, mark, read_quantity
+from trainer.engine.slips import figure_at
+from trainer.lessons.question import Ask, Question, Slip
+from trainer.lessons.variant import Variant
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """What stood in one field: the text, and the unit picked beside it."""
+
+    text: str
+    unit: str | None = None
+
+    def read_for(self, ask: Ask) -> Reading:
+        """Return what it means in the asked unit; raise Unclear or OtherKind."""
+        return read_quantity(self.text, ask.unit, self.unit)
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerMark:
+    """The mark of one asked line; all figures in the asked unit."""
+
+    ask: Ask
+    typed: Typed
+    reading: Reading
+    expected: float
+    right: float
+    verdict: Verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """The mark of one answer to a question."""
+
+    answers: tuple[AnswerMark, ...]
+    working: Working
+    #: The slip that the first wrong line matches, when it is exactly one.
+    slip: Slip | None
+    #: The first wrong line's key, or None.
+    wrong_line: str | None
+    try_no: int
+    #: Whether a carried figure couldn't be worked on.
+    started_afresh: bool
+
+    @property
+    def right(self) -> bool:
+        """Whether no asked line is wrong."""
+        return self.wrong_line is None
+
+    @property
+    def may_retry(self) -> bool:
+        """Whether the same numbers are tried once more before the working is shown."""
+        return self.slip is not None and self.try_no == 1
+
+    @property
+    def finished(self) -> bool:
+        """Whether this ends the run on these numbers: the working may be shown."""
+        return not self.may_retry
+
+
+def mark_answers(
+    drawn: Variant, typed: Mapping[str, Typed], try_no: int, only: str | None = None
+) -> Mark:
+    """Return the mark of what was typed, by line; raise Unclear where it can't be read.
+
+    `only` names the one line that a second try asks for.
+    """
+    question = drawn.question
+    asks = question.asks if only is None else (question.ask_for(only),)
+    readings = {ask.line: typed[ask.line].read_for(ask) for ask in asks}
+    marked = mark(
+        question.method,
+        drawn.givens,
+        [ask.asked() for ask in asks],
+        {ask.line: ask.in_line_unit(readings[ask.line].value) for ask in asks},
+    )
+    answers = tuple(
+        AnswerMark(
+            ask,
+            typed[ask.line],
+            readings[ask.line],
+            ask.in_asked_unit(line.expected),
+            ask.in_asked_unit(line.right),
+            line.verdict,
+        )
+        for ask, line in zip(asks, marked.lines, strict=True)
+    )
+    wrong = marked.first_wrong.key if marked.first_wrong else None
+    slip = _only_slip(drawn, marked)
+    return Mark(answers, marked.working, slip, wrong, try_no, marked.started_afresh)
+
+
+def _only_slip(drawn: Variant, marked: Marked) -> Slip | None:
+    matching = matching_slips(drawn, marked)
+    return matching[0] if len(matching) == 1 else None
+
+
+def matching_slips(drawn: Variant, marked: Marked) -> Sequence[Slip]:
+    """Return the slips that lead to what was typed at the first wrong line."""
+    wrong = marked.first_wrong
+    if wrong is None:
+        return []
+    ask = drawn.question.ask_for(wrong.key)
+    above = marked.figures_above(wrong.key)
+    return [
+        slip
+        for slip in drawn.question.slips_at(ask)
+        if _leads_to(slip, ask, drawn.question, drawn, above, wrong.figure)
+    ]
+
+
+def _leads_to(
+    slip: Slip,
+    ask: Ask,
+    question: Question,
+    drawn: Variant,
+    above: Mapping[str, float],
+    typed: float,
+) -> bool:
+    figure = figure_at(ask.line, slip.change, question.method, drawn.givens, above)
+    return figure is not None and ask.tolerance.allows(typed, figure)

@@ -1,0 +1,39 @@
+"""`{name}` and `{name:unit}` in a question's text: the one way to print a given."""
+
+import re
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from trainer.engine.measures import convert
+from trainer.lessons.draws import printed
+from trainer.lessons.question import Question
+
+PLACEHOLDER = re.compile(r"\{(?P<name>\w+)(?::(?P<unit>[^}]+))?\}")
+
+
+def fill(text: str, question: Question, givens: Mapping[str, Any]) -> str:
+    """Return a text with each placeholder replaced by its number and unit."""
+    known = question.known(givens)
+    parameters = question.method.parameters
+
+    def put_in(match: re.Match[str]) -> str:
+        name, unit = match["name"], match["unit"]
+        value, own = known[name], parameters[name].unit
+        given = question.givens.get(name)
+        if unit:
+            return printed(_converted(value, own, unit), unit, None)
+        return printed(value, own, given.decimals() if given else None)
+
+    return PLACEHOLDER.sub(put_in, text)
+
+
+def _converted(value: Any, unit: str, to: str) -> Any:  # noqa: ANN401
+    if isinstance(value, tuple):
+        return tuple(convert(each, unit, to) for each in value)
+    return convert(value, unit, to)
+
+
+def each_placeholder(text: str, use: Callable[[str, str | None], None]) -> None:
+    """Call `use` with the name and the unit, or None, of each placeholder."""
+    for match in PLACEHOLDER.finditer(text):
+        use(match["name"], match["unit"])
