@@ -1,0 +1,45 @@
+"""What people did: the tables, and the only ways to write and read them.
+
+This room knows no lesson files and no requests. Its functions take a session first and plain or
+frozen values after it; the time is always one of them. They write, and never commit: whoever
+called them commits once.
+"""
+
+from . import (
+    attempts,
+    crews,
+    database,
+    delays,
+    evidence,
+    faults,
+    passwords,
+    people,
+    progress,
+    recount,
+    schema,
+    signins,
+    statements,
+    tallies,
+    texts,
+)
+from .database import db, writing
+
+__all__ = [
+    "attempts",
+    "crews",
+    "database",
+    "db",
+    "delays",
+    "evidence",
+    "faults",
+    "passwords",
+    "people",
+    "progress",
+    "recount",
+    "schema",
+    "signins",
+    "statements",
+    "tallies",
+    "texts",
+    "writing",
+]

@@ -1,0 +1,166 @@
+"""How far people have come, read from the running totals: for a person, a question, a crew."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+
+from sqlalchemy import and_, select
+
+from .database import AnySession, dialect_of, insert_into, table_of
+from .people import Person, PersonRole
+from .recount import rebuild
+from .tallies import LessonProgress, QuestionProgress, later
+
+__all__ = [
+    "CrewRow",
+    "LessonProgress",
+    "LessonRow",
+    "QuestionProgress",
+    "QuestionRow",
+    "crew_rows",
+    "lesson_rows",
+    "mark_read",
+    "question_row",
+    "question_rows",
+    "rebuild",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class LessonRow:
+    """One person in one lesson. `read_at` is None when only its questions were answered."""
+
+    lesson: str
+    read_at: datetime | None
+    read_date: date | None
+    tried: int
+    """First tries at its questions."""
+    right: int
+    """First tries that were right."""
+    questions_right: int
+    """Questions that were right at least once."""
+    last_seen_at: datetime
+    last_date: date
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionRow:
+    """One person at one question."""
+
+    question_id: str
+    lesson: str
+    tried: int
+    right: int
+    finished: int
+    """Runs that ended: the count of the next form."""
+    ever_right: bool
+    last_seen_at: datetime
+    last_date: date
+
+
+@dataclass(frozen=True, slots=True)
+class CrewRow:
+    """A trainee of a crew, with the lessons they have opened."""
+
+    person_id: int
+    ref: str
+    name: str
+    crew_id: int | None
+    lessons: Mapping[str, LessonRow] = field(default_factory=dict)
+
+
+_LESSON = (
+    LessonProgress.lesson,
+    LessonProgress.read_at,
+    LessonProgress.read_date,
+    LessonProgress.tried,
+    LessonProgress.right,
+    LessonProgress.questions_right,
+    LessonProgress.last_seen_at,
+    LessonProgress.last_date,
+)
+_QUESTION = (
+    QuestionProgress.question_id,
+    QuestionProgress.lesson,
+    QuestionProgress.tried,
+    QuestionProgress.right,
+    QuestionProgress.finished,
+    QuestionProgress.ever_right,
+    QuestionProgress.last_seen_at,
+    QuestionProgress.last_date,
+)
+
+
+_CREW = (
+    select(Person.id, Person.ref, Person.name, Person.crew_id, *_LESSON)
+    .join(PersonRole, and_(PersonRole.person_id == Person.id, PersonRole.role == "trainee"))
+    .outerjoin(LessonProgress, LessonProgress.person_id == Person.id)
+    .where(Person.left_at.is_(None))
+    .order_by(Person.name, Person.id, LessonProgress.lesson)
+)
+
+
+def mark_read(
+    session: AnySession, person_id: int, lesson: str, now: datetime, local_date: date
+) -> None:
+    """Note that a lesson was read. The first time stands; later calls change nothing."""
+    table = table_of(LessonProgress)
+    read = {"read_at": now, "read_date": local_date, "last_seen_at": now, "last_date": local_date}
+    none_yet = {"tried": 0, "right": 0, "questions_right": 0}
+    statement = insert_into(table, dialect_of(session))
+    new = statement.excluded
+    statement = statement.on_conflict_do_update(
+        index_elements=["person_id", "lesson"],
+        set_={
+            "read_at": new.read_at,
+            "read_date": new.read_date,
+            "last_seen_at": later(new.last_seen_at, table.c.last_seen_at),
+            "last_date": later(new.last_date, table.c.last_date),
+        },
+        where=table.c.read_at.is_(None),
+    )
+    session.execute(statement, {"person_id": person_id, "lesson": lesson, **read, **none_yet})
+
+
+def lesson_rows(session: AnySession, person_id: int) -> list[LessonRow]:
+    """Return the lessons a person has read or answered in, by slug."""
+    query = select(*_LESSON).where(LessonProgress.person_id == person_id)
+    rows = session.execute(query.order_by(LessonProgress.lesson))
+    return [LessonRow(*row) for row in rows]
+
+
+def question_rows(
+    session: AnySession, person_id: int, lesson: str | None = None
+) -> list[QuestionRow]:
+    """Return the questions a person has tried, by id; with a lesson, only that one's."""
+    query = select(*_QUESTION).where(QuestionProgress.person_id == person_id)
+    if lesson is not None:
+        query = query.where(QuestionProgress.lesson == lesson)
+    rows = session.execute(query.order_by(QuestionProgress.question_id))
+    return [QuestionRow(*row) for row in rows]
+
+
+def question_row(session: AnySession, person_id: int, question_id: str) -> QuestionRow | None:
+    """Return what a person has done on one question, or None when they never tried it."""
+    query = select(*_QUESTION).where(
+        QuestionProgress.person_id == person_id, QuestionProgress.question_id == question_id
+    )
+    row = session.execute(query).first()
+    return None if row is None else QuestionRow(*row)
+
+
+def crew_rows(session: AnySession, crew_id: int | None) -> list[CrewRow]:
+    """Return the trainees of a crew (None: of all crews and none) with their lessons, by name.
+
+    Those who have left are left out. One query, whatever the size of the histories.
+    """
+    rows: dict[int, CrewRow] = {}
+    lessons: dict[int, dict[str, LessonRow]] = {}
+    query = _CREW if crew_id is None else _CREW.where(Person.crew_id == crew_id)
+    for person_id, ref, name, crew, *lesson in session.execute(query):
+        if person_id not in rows:
+            lessons[person_id] = {}
+            rows[person_id] = CrewRow(person_id, ref, name, crew, lessons[person_id])
+        if lesson[0] is not None:
+            lessons[person_id][lesson[0]] = LessonRow(*lesson)
+    return list(rows.values())
