@@ -5,6 +5,7 @@ TRAINER_INSTANCE      the folder of the database and the secret; else the checko
                       user's data folder
 TRAINER_ZONE          the time zone of the installation, such as Europe/London
 TRAINER_DATABASE_URL  another database than SQLite in the instance folder
+TRAINER_HTTPS         yes, where the pages are served over TLS; else no
 """
 
 import os
@@ -12,7 +13,7 @@ import secrets
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 import platformdirs
 
@@ -34,6 +35,11 @@ class Config:
     instance: Path
     database_url: str
     zone: ZoneInfo | None
+    https: bool = False
+
+    def cookie_name(self, name: str) -> str:
+        """Return a cookie's name; over TLS a browser holds it to this one host."""
+        return f"__Host-{name}" if self.https else name
 
     def wanted_zone(self) -> ZoneInfo:
         """Return the zone; raise ConfigError where none is set yet."""
@@ -55,7 +61,8 @@ def read_config(environment: Mapping[str, str] | None = None) -> Config:
             "TRAINER_DATABASE_URL must begin with sqlite:/// or postgresql+psycopg://, "
             f"not with {url.partition(':')[0]}:."
         )
-    return Config(find_content(environment), instance, url, find_zone(environment, instance))
+    zone = find_zone(environment, instance)
+    return Config(find_content(environment), instance, url, zone, read_https(environment))
 
 
 def find_content(environment: Mapping[str, str]) -> Path:
@@ -86,14 +93,22 @@ def find_zone(environment: Mapping[str, str], instance: Path) -> ZoneInfo | None
     return zone_named(name) if name else None
 
 
+def read_https(environment: Mapping[str, str]) -> bool:
+    """Return whether the pages are served over TLS; raise ConfigError unless it is yes or no."""
+    answer = environment.get("TRAINER_HTTPS", "no")
+    if answer not in ("yes", "no"):
+        raise ConfigError(f"TRAINER_HTTPS is '{answer}'. Write yes or no.")
+    return answer == "yes"
+
+
 def zone_named(name: str) -> ZoneInfo:
     """Return the time zone of this name; raise ConfigError for an unknown one."""
     try:
-        if name in available_timezones():
-            return ZoneInfo(name)
-    except (ZoneInfoNotFoundError, ValueError):
-        pass
-    raise ConfigError(f"There is no time zone '{name}'. Write it like Europe/London or UTC.")
+        return ZoneInfo(name)
+    except (ZoneInfoNotFoundError, ValueError, OSError) as error:
+        raise ConfigError(
+            f"There is no time zone '{name}'. Write it like Europe/London or UTC."
+        ) from error
 
 
 def keep_zone(instance: Path, zone: ZoneInfo) -> None:

@@ -40,22 +40,28 @@ class Working:
 def drive(calculation: Calculation, reply: Reply) -> Working:
     """Work a calculation to its end, sending at each line what `reply` makes of it.
 
-    Raises NotAFigure for a reply that isn't finite, and whatever the calculation raises on
-    figures that it can't work with.
+    Raises NotAFigure for a line or a reply that isn't finite, and whatever the calculation raises
+    on figures that it can't work with.
     """
     lines: list[Line] = []
     figures: dict[str, float] = {}
     try:
         line = next(calculation)
         while True:
+            _refuse_unless_finite(line, line.value)
             lines.append(line)
             sent = reply(line)
-            if not math.isfinite(sent):
-                raise NotAFigure(line.words, sent)
+            _refuse_unless_finite(line, sent)
             figures[line.key] = sent
             line = calculation.send(sent)
     except StopIteration as end:
         return Working(tuple(lines), figures, float(end.value))
+
+
+def _refuse_unless_finite(line: Line, figure: float) -> None:
+    # The root of a carried figure below zero is complex, whatever the annotations say.
+    if isinstance(figure, complex) or not math.isfinite(figure):
+        raise NotAFigure(line.words, figure)
 
 
 def _as_worked(line: Line) -> float:

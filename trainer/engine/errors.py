@@ -19,6 +19,11 @@ class EngineError(ValueError):
     """The root: catch it to show the sentence, whatever went wrong."""
 
 
+#: What comes of figures that can't be worked on: an EngineError or the logarithm of nothing, both
+#: of them a ValueError, and a division by nothing.
+UNWORKABLE = (ValueError, ArithmeticError)
+
+
 class OutOfRange(EngineError):
     """A figure outside the accepted range; carries words, value, unit, low and high."""
 
@@ -29,8 +34,8 @@ class OutOfRange(EngineError):
     def __str__(self) -> str:
         unit = f" {self.unit}" if self.unit else ""
         return (
-            f"The {self.words} is {self.value:g}{unit}; "
-            f"it must lie between {self.low:g} and {self.high:g}{unit}."
+            f"The {self.words} is {self.value:.10g}{unit}; "
+            f"it must lie between {self.low:.10g} and {self.high:.10g}{unit}."
         )
 
 

@@ -56,12 +56,9 @@ def _draw(node: ast.expr, words: Mapping[str, str]) -> tuple[str, int]:
         case ast.Constant(value=int() | float() as value):
             return f"{value}", _ATOM
         case ast.UnaryOp(op=ast.USub(), operand=operand):
-            return f"−{_bracketed(operand, words, _NEGATION)}", _NEGATION
-        case ast.BinOp(left=left, op=operator, right=right):
-            sign, binding = _OPERATORS[type(operator)]
-            # A − (B − C) and A ÷ (B × C) need their brackets; A + (B + C) is harmless with them.
-            shown = f"{_bracketed(left, words, binding)} {sign} "
-            return shown + _bracketed(right, words, binding + 1), binding
+            return f"−{_bracketed(*_draw(operand, words), _NEGATION)}", _NEGATION
+        case ast.BinOp():
+            return _draw_chain(node, words)
         case ast.Call(func=ast.Name(id=name), args=arguments):
             inner = " and ".join(_draw(argument, words)[0] for argument in arguments)
             bracketed = len(arguments) == 1 and not isinstance(arguments[0], ast.Name)
@@ -69,6 +66,22 @@ def _draw(node: ast.expr, words: Mapping[str, str]) -> tuple[str, int]:
     raise SyntaxError(f"A formula cannot hold {ast.dump(node)}.")
 
 
-def _bracketed(node: ast.expr, words: Mapping[str, str], binding: int) -> str:
+def _draw_chain(node: ast.expr, words: Mapping[str, str]) -> tuple[str, int]:
+    """Draw A + B − C … from its left end, without a call for each: a big roof has many joints."""
+    steps: list[ast.BinOp] = []
+    while isinstance(node, ast.BinOp):
+        steps.append(node)
+        node = node.left
     text, own = _draw(node, words)
+    for step in reversed(steps):
+        sign, binding = _OPERATORS[type(step.op)]
+        # Only powers are taken from the right, so (A to the power B) needs its brackets.
+        left = _bracketed(text, own, binding + isinstance(step.op, ast.Pow))
+        # A − (B − C) and A ÷ (B × C) need their brackets; A + (B + C) is harmless with them.
+        right = _bracketed(*_draw(step.right, words), binding + 1)
+        text, own = f"{left} {sign} {right}", binding
+    return text, own
+
+
+def _bracketed(text: str, own: int, binding: int) -> str:
     return text if own >= binding else f"({text})"

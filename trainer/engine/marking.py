@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from trainer.engine.drivers import Working, drive, work
-from trainer.engine.errors import EngineError
+from trainer.engine.errors import UNWORKABLE
 from trainer.engine.tolerance import Tolerance
 from trainer.engine.working import Line, Method
 
@@ -130,6 +130,6 @@ def _expected(
 
     try:
         drive(method.inside(**givens), reply)
-    except (EngineError, ArithmeticError):
+    except UNWORKABLE:
         return {**right, **expected}, True
     return expected, False

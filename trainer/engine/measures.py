@@ -78,7 +78,8 @@ _UNITS = (
         "mm",
         "length",
         0.001,
-        ("millimetre", "millimetres", "millimeter", "millimeters", "mil"),
+        # No "mil": people say it for millimetres, millilitres and thousandths of an inch.
+        ("millimetre", "millimetres", "millimeter", "millimeters"),
         offered=True,
     ),
     Unit("cm", "length", 0.01, ("centimetre", "centimetres", "centimeter", "centimeters")),
@@ -113,10 +114,10 @@ _UNITS = (
     Unit("batches", "count of batches", 1, ("batch",)),
     Unit("pieces", "count of pieces", 1, ("piece",)),
     # Only inside workings: the sizes that conversions are made with.
-    Unit("g/kg", "conversion", 1),
-    Unit("ml/L", "conversion", 1),
-    Unit("mm/m", "conversion", 1),
-    Unit("mm²/m²", "conversion", 1),
+    Unit("g/kg", "mass in a mass", 1),
+    Unit("ml/L", "volume in a volume", 1),
+    Unit("mm/m", "length in a length", 1),
+    Unit("mm²/m²", "area in an area", 1),
 )
 
 UNITS: dict[str, Unit] = {unit.symbol: unit for unit in _UNITS}

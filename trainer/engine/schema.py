@@ -6,6 +6,7 @@ all come from here; nothing about a calculation is written down twice.
 
 import inspect
 import math
+import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
@@ -13,6 +14,9 @@ from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 from trainer.engine.errors import NoSuch, NotAFigure, OutOfRange
 
 _NUMBERS = (float, int)
+_LARGEST = sys.float_info.max
+#: More edges or joints than any roof has; a longer list is a slip of the keyboard.
+LONGEST_LIST = 500
 Shape = Literal["number", "count", "choice", "list"]
 
 
@@ -61,26 +65,32 @@ class Parameter:
         if self._is_plain(value) and value > 0:
             return
         if self.shape == "choice":
+            self.check(value)
             return
         for figure in self._figures(value):
-            if figure < 0 <= self.low or (figure == 0 and self.low > 0):
+            if figure <= 0 < self.low:
                 raise NotAFigure(self.words, figure, "above zero")
+            if figure < 0 == self.low:
+                raise NotAFigure(self.words, figure, "zero or more")
 
     def _is_plain(self, value: Any) -> bool:  # noqa: ANN401
         """Whether a value is the usual case, a finite number: marking checks many."""
-        return self.shape == "number" and type(value) in _NUMBERS and -math.inf < value < math.inf
+        return self.shape == "number" and type(value) in _NUMBERS and _is_finite(value)
 
     def _figures(self, value: Any) -> tuple[float, ...]:  # noqa: ANN401
         if self.shape != "list":
             return (self._figure(value),)
         if not isinstance(value, (list, tuple)) or not value:
             raise NotAFigure(self.words, value, "a list of at least one figure")
+        if len(value) > LONGEST_LIST:
+            many = f"a list of {len(value)}"
+            raise NotAFigure(self.words, many, f"a list of {LONGEST_LIST} at most")
         return tuple(self._figure(each) for each in value)
 
     def _figure(self, value: Any) -> float:  # noqa: ANN401
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             raise NotAFigure(self.words, value)
-        if not math.isfinite(value):
+        if not _is_finite(value):
             raise NotAFigure(self.words, value)
         if self.shape == "count" and value != int(value):
             raise NotAFigure(self.words, value, "a whole number")
@@ -98,20 +108,25 @@ class Parameter:
         return round(middle) if self.shape == "count" else middle
 
 
+def _is_finite(value: float) -> bool:
+    """Whether a float can hold a number: it is neither NaN, nor infinite, nor too big an int."""
+    return -_LARGEST <= value <= _LARGEST
+
+
 def read_parameters(function: Callable[..., Any]) -> dict[str, Parameter]:
     """Return a function's parameters by name; raise TypeError where one has no Given."""
     hints = get_type_hints(function, include_extras=True)
     signature = inspect.signature(function)
     return {
-        name: _parameter(name, hints[name], parameter.default)
+        name: _parameter(name, hints.get(name), parameter.default)
         for name, parameter in signature.parameters.items()
     }
 
 
 def _parameter(name: str, hint: Any, default: Any) -> Parameter:  # noqa: ANN401
-    if get_origin(hint) is not Annotated:
+    kind, given = get_args(hint)[:2] if get_origin(hint) is Annotated else (hint, None)
+    if not isinstance(given, Given):
         raise TypeError(f"Parameter '{name}' must be Annotated with a Given.")
-    kind, given = get_args(hint)[:2]
     shape, choices = _shape(name, kind)
     return Parameter(name, given.words, given.unit, given.low, given.high, shape, default, choices)
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from trainer.engine.drivers import Figures, Working, drive, work
-from trainer.engine.errors import EngineError
+from trainer.engine.errors import UNWORKABLE
 from trainer.engine.working import Line, Method, method_named
 
 
@@ -52,11 +52,16 @@ class LineSlip:
         def reply(line: Line) -> float:
             figure = own.get(line.key, line.value)
             if line.key == self.key:
-                figure = seen[self.same_as] if self.same_as else line.value * (self.times or 1)
+                figure = self._misread(line, seen)
             seen[line.key] = figure
             return figure
 
         return drive(method.inside(**givens), reply)
+
+    def _misread(self, line: Line, seen: Figures) -> float:
+        if self.same_as is not None:
+            return seen[self.same_as]
+        return line.value if self.times is None else line.value * self.times
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +101,7 @@ def figure_at(
     own = {name: figure for name, figure in own.items() if name != key}
     try:
         working = change.work(method, givens, own)
-    except (EngineError, ArithmeticError, KeyError):
+    except (*UNWORKABLE, KeyError):
         return None
     if isinstance(change, Stopped):
         return working.figures[change.key]

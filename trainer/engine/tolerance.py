@@ -1,5 +1,6 @@
 """How far from the right figure an answer may lie and still be right."""
 
+import math
 from dataclasses import dataclass
 
 
@@ -11,8 +12,9 @@ class Tolerance:
     amount: float = 0.0
 
     def __post_init__(self) -> None:
-        if self.share < 0 or self.amount < 0 or (self.share and self.amount):
-            raise ValueError("A tolerance is a share or an amount, and not below zero.")
+        sizes = (self.share, self.amount)
+        if not all(0 <= size < math.inf for size in sizes) or all(sizes):
+            raise ValueError("A tolerance is a share or an amount, finite and not below zero.")
 
     def margin(self, right: float) -> float:
         """Return how far an answer may lie from this right figure.

@@ -68,7 +68,7 @@ _NUMBER = re.compile(
     (?P<sign>[+\-−–]?)\s*
     (?:
         (?:(?P<mixed>\d+)\s+)?(?P<over>\d+)\s*/\s*(?P<under>\d+)   # 3/4, 1 1/2
-      | (?P<whole>\d{1,3}(?:\ \d{3})+|\d+)?                         # 1300, 1 300
+      | (?P<whole>[1-9]\d{0,2}(?:\ \d{3})+|\d+)?                    # 1300, 1 300
         (?:(?P<point>[.,])(?P<rest>\d*))?                           # 1.3  1,3  .5
     )
     (?:\s*(?P<unit>[a-z%°'"].*))?$
@@ -95,13 +95,17 @@ def read_quantity(text: str, unit: str, chosen: str | None = None) -> Reading:
     """
     tidy = _tidied(text)
     default = unit_named(unit if chosen is None else chosen)
-    feet = _feet_and_inches(tidy)
-    value, typed = feet or _number_and_unit(tidy, default)
+    value, typed = _feet_and_inches(text, tidy) or _number_and_unit(text, tidy, default)
     _refuse_other_kind(text, typed, unit_named(unit))
     if value < 0 and typed.kind != "temperature":
         raise Unclear(text, "A figure here cannot be below zero. Leave the minus sign out.")
-    read_as = f"{value:.10g}{_SPACE}{typed.symbol}" if typed.symbol else f"{value:.10g}"
-    return Reading(convert(value, typed.symbol, unit), read_as)
+    return Reading(convert(value, typed.symbol, unit), _understood(value, typed))
+
+
+def _understood(value: float, typed: Unit) -> str:
+    """Return a reading in full, without the powers of ten that nobody types."""
+    text = f"{value:.10f}".rstrip("0").rstrip(".")
+    return f"{text}{_SPACE}{typed.symbol}" if typed.symbol else text
 
 
 def _tidied(text: str) -> str:
@@ -114,21 +118,23 @@ def _tidied(text: str) -> str:
     return " ".join(text.split()).replace("’", "'").replace("″", '"').replace("′", "'")
 
 
-def _feet_and_inches(text: str) -> tuple[float, Unit] | None:
-    match = _FEET_AND_INCHES.fullmatch(text)
+def _feet_and_inches(text: str, tidy: str) -> tuple[float, Unit] | None:
+    match = _FEET_AND_INCHES.fullmatch(tidy)
     if not match:
         return None
-    return float(match["feet"]) + float(match["inches"]) / 12, UNITS["ft"]
+    inches = float(match["inches"])
+    if inches >= 12:  # a slip, or 1'300 for thirteen hundred
+        raise Unclear(text, "There are 12 inches to a foot. Write it like 12'6\".")
+    return float(match["feet"]) + inches / 12, UNITS["ft"]
 
 
-def _number_and_unit(text: str, default: Unit) -> tuple[float, Unit]:
-    match = _NUMBER.fullmatch(text) if text.isprintable() else None
+def _number_and_unit(text: str, tidy: str, default: Unit) -> tuple[float, Unit]:
+    match = _NUMBER.fullmatch(tidy) if tidy.isprintable() else None
     if not match or not (match["whole"] or match["rest"] or match["over"]):
         raise Unclear(text, "That can't be read as one figure. Write it like 1.3 or 1.3 kg.")
     value = _value(text, match)
-    return (-value if match["sign"] in "-−–" and match["sign"] else value), _unit(
-        text, match["unit"], default
-    )
+    below = value and match["sign"] and match["sign"] in "-−–"
+    return (-value if below else value), _unit(text, match["unit"], default)
 
 
 def _value(text: str, match: re.Match[str]) -> float:

@@ -2,13 +2,15 @@
 
 import re
 import tomllib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from trainer.lessons.errors import AuthorError, did_you_mean
 
 _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
+#: The matcher of a line that opens a table: [name] or [[name]].
+_header = re.compile(r"\s*\[\[?\s*(?P<name>[\w.-]+)\s*\]\]?\s*(#.*)?").fullmatch
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,22 +56,69 @@ class Block:
             raise self.mistake("", f"{what} has no '{key}'.", f"Add a line {key} = …")
         value = table[key]
         fits = isinstance(value, kind) and (kind is bool or not isinstance(value, bool))
-        if not fits and not (kind is float and isinstance(value, int)):
+        if not fits and not (kind is float and _is_whole(value)):
             raise self.mistake(key, f"'{key}' must be {_KINDS.get(kind, kind.__name__)}.")
         return value
+
+    def texts(self, table: Mapping[str, Any], key: str, what: str) -> tuple[str, ...]:
+        """Return a list of texts; raise AuthorError when it is missing or holds anything else."""
+        values = self.want(table, key, list, what)
+        if not all(isinstance(value, str) for value in values):
+            raise self.mistake(key, f"'{key}' must be a list of texts in quotes.")
+        return tuple(values)
+
+    def tables(
+        self, table: Mapping[str, Any], key: str, header: str = ""
+    ) -> Iterator[tuple["Block", dict[str, Any]]]:
+        """Yield each table of a list with the part of the block that it takes up.
+
+        A mistake in the third [[slips]] then points at the third. `header` is the name between
+        the brackets where it isn't the key. Tables that are written in one line, as in
+        key = [{…}], each come with the whole block. Raises AuthorError where they are no tables.
+        """
+        values = table.get(key, [])
+        header = header or key
+        if not isinstance(values, list) or not all(isinstance(value, dict) for value in values):
+            mend = f"Begin each with a line [[{header}]]."
+            raise self.mistake(key, f"'{key}' must be tables.", mend)
+        parts = self._parts(header)
+        parts = self._parts(header)
+        parts = parts if len(parts) == len(values) else [self] * len(values)
+        yield from zip(parts, values, strict=True)
+
+    def _parts(self, header: str) -> list["Block"]:
+        lines = self.text.splitlines()
+        headers = [(n, found["name"]) for n, each in enumerate(lines) if (found := _header(each))]
+        starts = [n for n, name in headers if name == header]
+        others = [n for n, name in headers if not name.startswith(f"{header}.")]
+        ends = [min((n for n in others if n > start), default=len(lines)) for start in starts]
+        return [
+            Block(self.file, self.line + start, "\n".join(lines[start:end]))
+            for start, end in zip(starts, ends, strict=True)
+        ]
 
     def _line_of(self, key: str) -> int:
         """Return the line, counted from 1, on which a key or a `table.key` is first set."""
         if not key:
             return 1
-        pattern = re.compile(rf'^\s*\[*\s*"?{re.escape(key)}"?\s*[\].=]', re.MULTILINE)
-        loose = re.compile(rf"^.*{re.escape(key)}", re.MULTILINE)
-        found = pattern.search(self.text) or loose.search(self.text)
-        return self.text.count("\n", 0, found.end()) + 1 if found else 1
+        last = key.rpartition(".")[2]
+        for pattern in (_setting(key), rf"^.*{re.escape(key)}", _setting(last)):
+            found = re.search(pattern, self.text, re.MULTILINE)
+            if found:
+                return self.text.count("\n", 0, found.end()) + 1
+        return 1
 
     def _text_at(self, within: int) -> str:
         lines = self.text.splitlines()
         return lines[within - 1] if 0 < within <= len(lines) else ""
+
+
+def _setting(key: str) -> str:
+    return rf'^\s*\[*\s*"?{re.escape(key)}"?\s*[\].=]'
+
+
+def _is_whole(value: object) -> bool:
+    return isinstance(value, int) and not isinstance(value, bool)
 
 
 _KINDS = {

@@ -6,6 +6,7 @@ from pathlib import Path
 from trainer.lessons.block import Block
 
 _FILE = "cautions.toml"
+_KEYS = ("slug", "title", "text", "source")
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,11 +23,12 @@ def read_cautions(folder: Path) -> dict[str, Caution]:
     """Return the cautions by slug in the order of the file; raise AuthorError."""
     block = Block(f"content/{_FILE}", 1, (folder / _FILE).read_text("utf-8"))
     cautions: dict[str, Caution] = {}
-    for table in block.want(block.read(), "caution", list, "The file"):
-        keys = ("slug", "title", "text", "source")
-        block.refuse_unknown(table, keys, "A caution")
-        caution = Caution(*(block.want(table, key, str, "A caution") for key in keys))
+    table = block.read()
+    block.want(table, "caution", list, "The file")
+    for part, each in block.tables(table, "caution"):
+        part.refuse_unknown(each, _KEYS, "A caution")
+        caution = Caution(*(part.want(each, key, str, "A caution") for key in _KEYS))
         if caution.slug in cautions:
-            raise block.mistake(caution.slug, f"The caution '{caution.slug}' stands here twice.")
+            raise part.mistake("slug", f"The caution '{caution.slug}' stands here twice.")
         cautions[caution.slug] = caution
     return cautions

@@ -1,10 +1,13 @@
 """What `trainer check` proves of every question, by working it many times over."""
 
+import re
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
 from pathlib import Path
 
-from trainer.engine import EngineError
+from trainer.engine.errors import UNWORKABLE
+from trainer.lessons.crosscheck import lines_with
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.library import Library, read_library
 from trainer.lessons.marks import Typed, mark_answers
@@ -17,6 +20,7 @@ MOST_COLLISIONS = 0.2
 FEWEST_QUESTIONS = 5
 FEWEST_SLIPS = 2
 FEWEST_PICTURES = 2
+_NONSENSE = re.compile(r"[{}]|\b(nan|inf|None)\b")
 
 
 def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
@@ -38,7 +42,20 @@ def _lesson(library: Library, slug: str) -> Iterator[AuthorError]:
     if lesson.worked is None:
         yield AuthorError(lesson.file, 1, "A lesson has one worked job.")
     for question in lesson.questions:
-        yield from check_question(question, lesson.file, _line_of(lesson.text, question.id))
+        yield from check_question(question, lesson.file, lines_with(lesson, "id", question.id)[0])
+
+
+@dataclass(slots=True)
+class _Found:
+    """What came up while a question was worked; every count is one of draws."""
+
+    fair: int = 0
+    collided: int = 0
+    collisions: Counter[Slip] = field(default_factory=Counter)
+    nearest: dict[Slip, float] = field(default_factory=dict)
+    #: How often each slip, when it was made, was named.
+    named: Counter[Slip] = field(default_factory=Counter)
+    unprinted: str = ""
 
 
 def check_question(question: Question, file: str, line: int) -> Iterator[AuthorError]:
@@ -48,71 +65,82 @@ def check_question(question: Question, file: str, line: int) -> Iterator[AuthorE
         return AuthorError(file, line, f"Question '{question.id}': {sentence}", "", mend)
 
     if len(question.slips) < FEWEST_SLIPS:
-        yield mistake(f"it knows {len(question.slips)} slips; it takes {FEWEST_SLIPS} at least.")
-    drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
+        yield mistake(f"it takes {FEWEST_SLIPS} slips at least, and knows {len(question.slips)}.")
     try:
-        collisions, nearest = _collisions(drawn)
-        fair = [each for each in drawn if next(close_slips(each), None) is None]
-        unprinted = next((each for each in fair if not _prints_sensibly(each)), None)
-        met = Counter(slip.name for each in fair for slip in _recognised(each))
-    except EngineError as error:
+        found = _work_through(question)
+    except UNWORKABLE as error:
         yield mistake(f"it can't always be worked. {error}", "Narrow the ranges of its givens.")
         return
-    for name, count in collisions.items():
-        if count > MOST_COLLISIONS * VARIANTS:
-            yield mistake(
-                f"the slip '{name}' comes within three tolerances of the right answer in "
-                f"{count} of {VARIANTS} draws; the nearest is {nearest[name]:.4g} off.",
-                "Change the ranges, the slip, or a tighter tolerance.",
-            )
+    for slip in _too_close(found):
+        yield mistake(
+            f"the slip '{slip.name}' comes within three tolerances of the right answer in "
+            f"{found.collisions[slip]} of {VARIANTS} draws; "
+            f"the nearest is {found.nearest[slip]:.4g} off.",
+            "Change the ranges, the slip, or a tighter tolerance.",
+        )
     for slip in question.slips:
-        if fair and met[slip.name] < (1 - MOST_COLLISIONS) * len(fair):
+        if found.named[slip] < (1 - MOST_COLLISIONS) * found.fair:
             yield mistake(
                 f"the slip '{slip.name}' is told from the others in only "
-                f"{met[slip.name]} of {len(fair)} draws.",
+                f"{found.named[slip]} of {found.fair} draws.",
                 "Two slips lead to the same figure, or it can't happen: drop one.",
             )
-    if unprinted:
-        yield mistake(f"it doesn't print sensibly: {unprinted.text()}")
+    if found.unprinted:
+        yield mistake(f"it doesn't print sensibly: {found.unprinted}")
 
 
-def _collisions(drawn: list[Variant]) -> tuple[Counter[str], dict[str, float]]:
-    collisions: Counter[str] = Counter()
-    nearest: dict[str, float] = {}
-    for each in drawn:
-        for slip, distance in close_slips(each):
-            collisions[slip.name] += 1
-            nearest[slip.name] = min(distance, nearest.get(slip.name, distance))
-    return collisions, nearest
+def _work_through(question: Question) -> _Found:
+    """Return what comes up in VARIANTS draws; numbers that are drawn again aren't worked again."""
+    found = _Found()
+    for drawn, times in _drawn(question):
+        close = dict(close_slips(drawn))
+        for slip, distance in close.items():
+            found.collisions[slip] += times
+            found.nearest[slip] = min(distance, found.nearest.get(slip, distance))
+        if close:
+            found.collided += times
+            continue
+        found.fair += times
+        found.named.update(dict.fromkeys(_named(drawn), times))
+        found.unprinted = found.unprinted or _nonsense(drawn)
+    return found
 
 
-def _recognised(drawn: Variant) -> Iterator[Slip]:
+def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
+    """Return each variant that comes up in VARIANTS draws, with how often it does."""
+    drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
+    times = Counter(each.key for each in drawn)
+    return [(each, times[key]) for key, each in {each.key: each for each in drawn}.items()]
+
+
+def _too_close(found: _Found) -> list[Slip]:
+    """Return the slips to blame where too many draws collide: each over the limit, or the worst."""
+    most = MOST_COLLISIONS * VARIANTS
+    over = [slip for slip, count in found.collisions.items() if count > most]
+    if over or found.collided <= most:
+        return over
+    return [slip for slip, _ in found.collisions.most_common(1)]
+
+
+def _named(drawn: Variant) -> Iterator[Slip]:
     """Yield each slip that is named, and none besides, when somebody makes it."""
     right = drawn.working().figures
+    answers = {
+        ask.line: Typed(repr(ask.in_asked_unit(right[ask.line])), ask.unit)
+        for ask in drawn.question.asks
+    }
     for slip in drawn.question.slips:
         for ask, figure in slip_figures(drawn, slip, right):
             if ask.tolerance.allows(figure, right[ask.line]):
                 continue
-            typed = {
-                a.line: Typed(repr(a.in_asked_unit(right[a.line])), a.unit)
-                for a in drawn.question.asks
-            }
-            typed[ask.line] = Typed(_written(ask.in_asked_unit(figure)), ask.unit)
-            if mark_answers(drawn, typed, try_no=1).slip == slip:
+            typed = Typed(f"{ask.in_asked_unit(figure):.12f}", ask.unit)
+            if mark_answers(drawn, {**answers, ask.line: typed}, try_no=1).slip == slip:
                 yield slip
                 break
 
 
-def _written(figure: float) -> str:
-    return f"{figure:.12f}"
-
-
-def _prints_sensibly(drawn: Variant) -> bool:
+def _nonsense(drawn: Variant) -> str:
+    """Return the first text of a variant that doesn't print sensibly, or nothing."""
     texts = [drawn.text(), *(drawn.text(ask) for ask in drawn.question.asks)]
     texts += [line.shown() for line in drawn.working().lines]
-    return not any(bad in text for text in texts for bad in ("{", "nan", "inf", "None"))
-
-
-def _line_of(text: str, question_id: str) -> int:
-    lines = text.splitlines()
-    return next((n for n, line in enumerate(lines, 1) if f'"{question_id}"' in line), 1)
+    return next((text for text in texts if _NONSENSE.search(text)), "")

@@ -1,6 +1,6 @@
 """content/competencies.toml: what a trainee must be able to do, and the thresholds."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -64,20 +64,21 @@ def read_competencies(folder: Path) -> Competencies:
     block = Block(f"content/{_FILE}", 1, (folder / _FILE).read_text("utf-8"))
     table = block.read()
     block.refuse_unknown(table, ("competency", "rules"), "The file")
-    competencies = tuple(
-        _read_competency(block, each) for each in block.want(table, "competency", list, "The file")
-    )
-    _refuse_twice(block, [each.slug for each in competencies], "competency")
-    _refuse_twice(block, [s.slug for each in competencies for s in each.skills], "skill")
-    return Competencies(competencies, _read_rules(block, table.get("rules", {})))
+    block.want(table, "competency", list, "The file")
+    tables = list(block.tables(table, "competency"))
+    competencies = tuple(_read_competency(part, each) for part, each in tables)
+    _refuse_twice(tables, "competency")
+    _refuse_twice([pair for part, each in tables for pair in _skills(part, each)], "skill")
+    rules = block.want(table, "rules", dict, "The file") if "rules" in table else {}
+    return Competencies(competencies, _read_rules(block, rules))
 
 
 def _read_competency(block: Block, table: Mapping[str, Any]) -> Competency:
     block.refuse_unknown(table, _KEYS, "A competency")
     slug = block.want(table, "slug", str, "A competency")
-    steps = tuple(block.want(table, "must_steps", list, slug))
+    steps = block.texts(table, "must_steps", slug)
     if not _FEWEST_STEPS <= len(steps) <= _MOST_STEPS:
-        raise block.mistake(slug, f"'{slug}' has {len(steps)} must-steps; it takes 5 to 9.")
+        raise block.mistake("must_steps", f"'{slug}' has {len(steps)} must-steps; it takes 5 to 9.")
     return Competency(
         slug=slug,
         title=block.want(table, "title", str, slug),
@@ -85,9 +86,13 @@ def _read_competency(block: Block, table: Mapping[str, Any]) -> Competency:
         signer_must_hold=block.want(table, "signer_must_hold", bool, slug),
         part=block.want(table, "part", str, slug),
         must_steps=steps,
-        why=tuple(block.want(table, "why", list, slug)),
-        skills=tuple(_read_skill(block, each) for each in table.get("skill", ())),
+        why=block.texts(table, "why", slug),
+        skills=tuple(_read_skill(part, each) for part, each in _skills(block, table)),
     )
+
+
+def _skills(block: Block, table: Mapping[str, Any]) -> Iterator[tuple[Block, dict[str, Any]]]:
+    return block.tables(table, "skill", "competency.skill")
 
 
 def _read_skill(block: Block, table: Mapping[str, Any]) -> Skill:
@@ -102,12 +107,15 @@ def _read_rules(block: Block, table: Mapping[str, Any]) -> dict[str, Rule]:
     rules = {}
     for name, rule in table.items():
         if not isinstance(rule, dict) or set(rule) != {"value", "reason"}:
-            raise block.mistake(name, f"The rule '{name}' has a value and a reason, and no more.")
+            sentence = f"The rule '{name}' has a value and a reason, and no more."
+            raise block.mistake(f"rules.{name}", sentence)
         rules[name] = Rule(rule["value"], rule["reason"])
     return rules
 
 
-def _refuse_twice(block: Block, slugs: list[str], what: str) -> None:
-    for slug in slugs:
-        if slugs.count(slug) > 1:
-            raise block.mistake(slug, f"The {what} '{slug}' stands here twice.")
+def _refuse_twice(tables: Iterable[tuple[Block, Mapping[str, Any]]], what: str) -> None:
+    seen: set[str] = set()
+    for part, table in tables:
+        if table["slug"] in seen:
+            raise part.mistake("slug", f"The {what} '{table['slug']}' stands here twice.")
+        seen.add(table["slug"])

@@ -1,5 +1,6 @@
 """Mistakes that only show when all files of the content are seen together."""
 
+import re
 from collections.abc import Collection, Iterator
 from pathlib import Path
 from xml.etree import ElementTree as ET
@@ -14,20 +15,16 @@ def repeated(lessons: Collection[Lesson]) -> Iterator[AuthorError]:
     ids: dict[str, Lesson] = {}
     for lesson in lessons:
         if lesson.slug in slugs:
-            yield _at(
-                lesson,
-                f'"{lesson.slug}"',
-                f"Lesson '{lesson.slug}' stands in {slugs[lesson.slug].file} too.",
-            )
+            sentence = f"Lesson '{lesson.slug}' stands in {slugs[lesson.slug].file} too."
+            yield _at(lesson, lines_with(lesson, "slug", lesson.slug)[0], sentence)
         slugs[lesson.slug] = lesson
         for question in lesson.questions:
             if question.id in ids:
-                yield _at(
-                    lesson,
-                    f'"{question.id}"',
-                    f"Question '{question.id}' stands in {ids[question.id].file} too.",
-                    "An id is used once for all time.",
-                )
+                other = ids[question.id]
+                where = "here" if other is lesson else f"in {other.file}"
+                sentence = f"Question '{question.id}' stands {where} too."
+                line = lines_with(lesson, "id", question.id)[-1]
+                yield _at(lesson, line, sentence, "An id is used once for all time.")
             ids[question.id] = lesson
 
 
@@ -37,19 +34,18 @@ def unknown_names(
     skills: Collection[str],
     cautions: Collection[str],
 ) -> Iterator[AuthorError]:
-    """Yield each competency, skill and caution that a lesson names and no file has."""
+    """Yield each competency, skill and caution that a lesson names and its file doesn't have.
+
+    An empty file was already reported, so that nothing is looked up in it.
+    """
     asked = sorted({ask.skill for question in lesson.questions for ask in question.asks})
     named = [("competency", lesson.competency, competencies)]
     named += [("skill", skill, skills) for skill in asked]
     named += [("caution", caution, cautions) for caution in lesson.cautions]
     for what, name, known in named:
-        if name not in known:
-            yield _at(
-                lesson,
-                f'"{name}"',
-                f"There is no {what} '{name}'.",
-                did_you_mean(str(name), known),
-            )
+        if known and name not in known:
+            line = lines_with(lesson, what, name)[0]
+            yield _at(lesson, line, f"There is no {what} '{name}'.", did_you_mean(name, known))
 
 
 def picture_mistakes(lesson: Lesson, folder: Path) -> Iterator[AuthorError]:
@@ -60,44 +56,53 @@ def picture_mistakes(lesson: Lesson, folder: Path) -> Iterator[AuthorError]:
             yield from _drawing_mistakes(path, f"content/{picture}")
             continue
         there = [f"pictures/{file.name}" for file in (folder / "pictures").glob("*.svg")]
-        yield _at(
-            lesson, picture, f"The picture '{picture}' is missing.", did_you_mean(picture, there)
-        )
+        lines = enumerate(lesson.text.splitlines(), start=1)
+        line = next((n for n, text in lines if picture in text), 1)
+        sentence = f"The picture '{picture}' is missing."
+        yield _at(lesson, line, sentence, did_you_mean(picture, there))
 
 
 def _drawing_mistakes(path: Path, file: str) -> Iterator[AuthorError]:
     try:
-        root = ET.fromstring(path.read_text("utf-8"))  # noqa: S314 - the firm's own file
+        root = ET.fromstring(path.read_bytes())  # noqa: S314 - the firm's own file
     except ET.ParseError as error:
         mend = "Open it in a browser and close what is open."
         yield AuthorError(file, error.position[0], f"This is no drawing: {error}.", "", mend)
         return
-    for what, mend, found in _forbidden(root, path.stem):
+    for sentence, mend, found in _forbidden(root, path.stem):
         if found:
-            yield AuthorError(file, 1, f"A picture may not carry {what}.", "", mend)
+            yield AuthorError(file, 1, sentence, "", mend)
 
 
 def _forbidden(root: ET.Element, name: str) -> Iterator[tuple[str, str, bool]]:
-    """Yield what a picture may not carry, how that is mended, and whether it does."""
+    """Yield each thing that may be wrong with a picture, how that is mended, and whether it is."""
     elements = list(root.iter())
     attributes = [key for each in elements for key in each.attrib]
     tags = {each.tag.rpartition("}")[2] for each in elements if isinstance(each.tag, str)}
     scripted = any(key == "style" or key.startswith("on") for key in attributes)
     yield (
-        "scripts, styles or pixels",
+        "A picture carries no scripts, styles or pixels.",
         "Use the classes of the stylesheet.",
         scripted or bool(tags & {"script", "style", "foreignObject", "image"}),
     )
     yield (
-        "an id that doesn't begin with its own name",
+        "A picture's ids begin with its own name.",
         f"Begin each id with '{name}', since pictures share a page.",
         any(not each.get("id", name).startswith(name) for each in elements),
     )
-    yield "links", "Draw it instead.", any(key.endswith("href") for key in attributes)
-    yield "no title", "Say in <title> what it shows.", "title" not in tags
+    linked = any(key.endswith("href") for key in attributes)
+    yield "A picture carries no links.", "Draw it instead.", linked
+    yield "A picture has a title.", "Say in <title> what it shows.", "title" not in tags
+    yield "A picture has a description.", "Say in <desc> all it shows.", "desc" not in tags
 
 
-def _at(lesson: Lesson, text: str, sentence: str, mend: str = "") -> AuthorError:
-    lines = lesson.text.splitlines()
-    number = next((n for n, line in enumerate(lines, start=1) if text in line), 1)
-    return AuthorError(lesson.file, number, sentence, lines[number - 1], mend)
+def lines_with(lesson: Lesson, key: str, value: str) -> list[int]:
+    """Return the lines on which a key has this value, else those where it stands in a list."""
+    lines = list(enumerate(lesson.text.splitlines(), start=1))
+    quoted = f"[\"']{re.escape(value)}[\"']"
+    set_here = [n for n, line in lines if re.match(rf"\s*{key}\s*=\s*{quoted}", line)]
+    return set_here or [n for n, line in lines if re.search(quoted, line)] or [1]
+
+
+def _at(lesson: Lesson, line: int, sentence: str, mend: str = "") -> AuthorError:
+    return AuthorError(lesson.file, line, sentence, lesson.text.splitlines()[line - 1], mend)

@@ -84,5 +84,5 @@ def printed(value: Any, unit: str, decimals: int | None) -> str:  # noqa: ANN401
 
 
 def _decimals(value: float) -> int:
-    text = f"{value:.10g}"
-    return len(text.partition(".")[2])
+    # Not :g, which writes a ten-thousandth as 1e-05.
+    return len(f"{value:.10f}".rstrip("0").partition(".")[2])

@@ -5,7 +5,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 
-@dataclass(frozen=True)
+# Not frozen, since Python itself writes to an error that is on its way.
+@dataclass(eq=False)
 class AuthorError(Exception):
     """One mistake in the content."""
 

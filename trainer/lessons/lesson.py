@@ -42,17 +42,14 @@ class Lesson:
     scenario: str
     cautions: tuple[str, ...]
     text: str
+    #: The name under which this very text is kept with every answer to it.
+    digest: str
     #: The prose before and after the worked job.
     opening: str
     closing: str
     worked: WorkedJob | None
     questions: tuple[Question, ...]
     pictures: tuple[str, ...]
-
-    @property
-    def digest(self) -> str:
-        """The name under which this very text is kept with every answer to it."""
-        return digest_of(self.text)
 
 
 def digest_of(text: str) -> str:
@@ -76,8 +73,9 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
         minutes=front.want(table, "minutes", int, "A lesson"),
         order=front.want(table, "order", int, "A lesson"),
         scenario=front.want(table, "scenario", str, "A lesson"),
-        cautions=tuple(front.want(table, "cautions", list, "A lesson")),
+        cautions=front.texts(table, "cautions", "A lesson"),
         text=text,
+        digest=digest_of(text),
         opening=opening,
         closing=closing,
         worked=_read_worked(lifted),
@@ -128,11 +126,11 @@ def _read_worked(lifted: Lifted) -> WorkedJob | None:
     table = block.read()
     block.refuse_unknown(table, ("title", "text", "calculate", "given"), "A worked job")
     method = read_method(block, table)
-    draws = read_givens(block, table.get("given", {}), method)
+    draws = read_givens(block, table, method)
     givens: dict[str, Any] = {name: draw.value(0) for name, draw in draws.items()}
     text = block.want(table, "text", str, "A worked job")
     check_placeholders(block, text, method)
-    as_question = Question("", "", method.name, text, draws, (), ())
+    as_question = Question("", "", "", method.name, text, draws, (), ())
     return WorkedJob(
         block.want(table, "title", str, "A worked job"),
         fill(text, as_question, givens),

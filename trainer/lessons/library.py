@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TypeVar
 
@@ -57,23 +57,27 @@ def read_library(folder: Path) -> Library:
     """Return all the content below a folder; raise ContentError with every mistake in it."""
     mistakes: list[AuthorError] = []
 
-    def attempt(read: Callable[[], T], fallback: T) -> T:
+    def attempt(name: str, read: Callable[[], T], fallback: T) -> T:
         try:
             return read()
         except AuthorError as error:
             mistakes.append(error)
-        except FileNotFoundError as error:
-            name = f"content/{Path(error.filename).relative_to(folder)}"
-            mistakes.append(AuthorError(name, 1, "This file is missing."))
-        except UnicodeDecodeError:
-            mistakes.append(AuthorError("content", 1, "A file isn't UTF-8 text."))
+        except FileNotFoundError:
+            mistakes.append(AuthorError(f"content/{name}", 1, "This file is missing."))
+        except UnicodeDecodeError as error:
+            line = error.object.count(b"\n", 0, error.start) + 1
+            sentence, mend = "This isn't UTF-8 text.", "Save the file again as UTF-8."
+            mistakes.append(AuthorError(f"content/{name}", line, sentence, "", mend))
         return fallback
 
-    competencies = attempt(lambda: read_competencies(folder), Competencies((), {}))
-    cautions: dict[str, Caution] = attempt(lambda: read_cautions(folder), {})
-    stock: dict[str, Sizes] = attempt(lambda: read_stock(folder), {})
+    nothing = Competencies((), {})
+    competencies = attempt("competencies.toml", lambda: read_competencies(folder), nothing)
+    cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
+    stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
     files = sorted((folder / "lessons").glob("*.md"))
-    found = (attempt(lambda f=file: _read_file(f, folder), None) for file in files)  # type: ignore[misc]
+    found = [
+        attempt(f"lessons/{file.name}", partial(_read_file, file, folder), None) for file in files
+    ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
     library = Library(folder, lessons, competencies, cautions, stock)
     if not files:

@@ -21,6 +21,8 @@ from trainer.lessons.errors import AuthorError
 _OPENING = re.compile(r"```(?P<kind>question|worked)\s*$")
 _CLOSING = "```"
 WORKED_MARK = "<!--worked-->"
+# "50 mm" stays on one line, here as in a working.
+_FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:mm|ml|m²|m|kg|g|g/m²|L|min|minutes|ppm)\b|%|°C)")
 EXTENSIONS = (
     "admonition",
     "toc",
@@ -78,7 +80,8 @@ class _Blocks(Preprocessor):
         self.file, self.first_line, self.lifted = file, first_line, lifted
 
     def run(self, lines: list[str]) -> list[str]:
-        return lift_blocks(self.file, lines, self.first_line, self.lifted)
+        kept = lift_blocks(self.file, lines, self.first_line, self.lifted)
+        return [_FIGURE_AND_UNIT.sub("\u00a0", line) for line in kept]
 
 
 class _Pictures(Treeprocessor):
@@ -94,7 +97,7 @@ class _Pictures(Treeprocessor):
     def _draw(self, paragraph: Element, image: Element) -> None:
         source, words = image.get("src", ""), image.get("alt", "")
         self.lifted.pictures.append(source)
-        drawing = (self.folder / source).read_text("utf-8") if self._is_here(source) else ""
+        drawing = self._drawing(source)
         paragraph.clear()
         paragraph.tag = "figure"
         paragraph.set("class", "picture")
@@ -104,8 +107,12 @@ class _Pictures(Treeprocessor):
         caption.text = words
         paragraph.extend([stashed, caption])
 
-    def _is_here(self, source: str) -> bool:
-        return source.endswith(".svg") and (self.folder / source).is_file()
+    def _drawing(self, source: str) -> str:
+        """Return the picture's text; one that is missing or broken is reported elsewhere."""
+        path = self.folder / source
+        if not source.endswith(".svg") or not path.is_file():
+            return ""
+        return path.read_text("utf-8", errors="replace")
 
 
 class LessonExtension(Extension):

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from trainer.engine import Asked, Method, Tolerance, method_named
-from trainer.engine.measures import convert
+from trainer.engine.measures import UNITS, convert, units_beside
 from trainer.engine.slips import Change, Stopped
 from trainer.lessons.draws import Draw
 
@@ -26,6 +26,16 @@ class Ask:
     #: The question of this field; empty where the question asks for one line only.
     words: str = ""
     safe: tuple[float, float] | None = None
+
+    @property
+    def units(self) -> tuple[str, ...]:
+        """The units that stand beside its field; none for a plain number."""
+        return units_beside(self.unit) if self.unit else ()
+
+    @property
+    def is_length(self) -> bool:
+        """Whether feet and inches may be typed, which a decimal keypad can't."""
+        return UNITS[self.unit].kind == "length"
 
     def asked(self) -> Asked:
         """Return what the engine marks by, in the line's unit."""
@@ -63,6 +73,8 @@ class Question:
 
     id: str
     lesson: str
+    #: What stands in a list of questions: "Tape for the bike store".
+    title: str
     calculate: str
     #: With {placeholders} for the givens.
     text: str

@@ -1,6 +1,8 @@
 """A question block's TOML to a Question, with every mistake pointed at by line."""
 
 import re
+from collections.abc import Mapping
+from typing import Any
 
 from trainer.engine import Method
 from trainer.engine.measures import UNITS
@@ -12,7 +14,8 @@ from trainer.lessons.reading_asks import ASK_KEYS, read_asks
 from trainer.lessons.reading_givens import read_givens, read_method
 from trainer.lessons.reading_slips import read_slips
 
-_QUESTION_KEYS = ("id", "kind", "calculate", "ask", "given", "asks", "slips")
+_QUESTION_KEYS = ("id", "title", "kind", "calculate", "ask", "given", "asks", "slips")
+_LONGEST_TITLE = 60
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
@@ -30,9 +33,10 @@ def read_question(block: Block, lesson: str) -> Question:
     question = Question(
         id=slug,
         lesson=lesson,
+        title=_read_title(block, table),
         calculate=method.name,
         text=block.want(table, "ask", str, "A question"),
-        givens=read_givens(block, table.get("given", {}), method),
+        givens=read_givens(block, table, method),
         asks=asks,
         slips=read_slips(block, table, method, asks),
     )
@@ -42,17 +46,25 @@ def read_question(block: Block, lesson: str) -> Question:
     return question
 
 
+def _read_title(block: Block, table: Mapping[str, Any]) -> str:
+    title: str = block.want(table, "title", str, "A question")
+    if not 0 < len(title) <= _LONGEST_TITLE:
+        raise block.mistake("title", f"A title has 1 to {_LONGEST_TITLE} characters.")
+    return title
+
+
 def check_placeholders(block: Block, text: str, method: Method[...]) -> None:
     """Raise AuthorError for a placeholder that no parameter fills, or in a unit of another kind."""
 
     def check(name: str, unit: str | None) -> None:
+        where = f"{{{name}:{unit}}}" if unit else f"{{{name}}}"
         if name not in method.parameters:
             raise block.mistake(
-                f"{{{name}", f"Nothing fills {{{name}}}.", did_you_mean(name, method.parameters)
+                where, f"Nothing fills {{{name}}}.", did_you_mean(name, method.parameters)
             )
         if unit and (
             unit not in UNITS or UNITS[unit].kind != UNITS[method.parameters[name].unit].kind
         ):
-            raise block.mistake(f"{{{name}", f"{{{name}}} can't be printed in {unit}.")
+            raise block.mistake(where, f"{{{name}}} can't be printed in {unit}.")
 
     each_placeholder(text, check)

@@ -24,14 +24,18 @@ def read_asks(block: Block, table: Mapping[str, Any], method: Method[...]) -> tu
     for key in ASK_KEYS:
         if key in table:
             raise block.mistake(key, f"'{key}' belongs into one of the [[asks]].")
-    asks = tuple(_read_ask(block, each, units, chained=True) for each in table["asks"])
+    parts = list(block.tables(table, "asks"))
+    asks = tuple(_read_ask(part, each, units, chained=True) for part, each in parts)
+    if not asks:
+        raise block.mistake("asks", "Nothing is asked.", "Add a table [[asks]].")
     order = [list(units).index(ask.line) for ask in asks]
-    if order != sorted(set(order)):
-        raise block.mistake(
-            "asks",
-            "The asked lines must follow the order of the working.",
-            f"The working runs: {', '.join(units)}.",
-        )
+    for (part, _), above, below in zip(parts[1:], order, order[1:], strict=False):
+        if below <= above:
+            raise part.mistake(
+                "line",
+                "The asked lines must follow the order of the working.",
+                f"The working runs: {', '.join(units)}.",
+            )
     return asks
 
 

@@ -1,5 +1,6 @@
 """The calculation that a block names, and what each of its givens may be."""
 
+import math
 from collections.abc import Mapping
 from typing import Any
 
@@ -22,7 +23,8 @@ def read_method(block: Block, table: Mapping[str, Any]) -> Method[...]:
 def read_givens(block: Block, table: Mapping[str, Any], method: Method[...]) -> dict[str, Draw]:
     """Return what each given may be; raise AuthorError for one that the calculation refuses."""
     draws: dict[str, Draw] = {}
-    for name, value in table.items():
+    givens = block.want(table, "given", dict, "A question") if "given" in table else {}
+    for name, value in givens.items():
         if name not in method.parameters:
             raise block.mistake(
                 f"given.{name}",
@@ -86,7 +88,7 @@ def _steps(block: Block, where: str, table: Mapping[str, Any]) -> Steps:
     if any(isinstance(v, bool) or not isinstance(v, (int, float)) for v in table.values()):
         raise block.mistake(where, "From, to and step are numbers.", mend)
     steps = Steps(table["from"], table["to"], table["step"])
-    if not (steps.step > 0 and steps.high > steps.low):
+    if not (0 < steps.step < math.inf and -math.inf < steps.low < steps.high < math.inf):
         raise block.mistake(where, "A range runs upwards in steps above zero.", mend)
     whole = (steps.high - steps.low) / steps.step
     if abs(whole - round(whole)) > 1e-6:
@@ -98,7 +100,7 @@ def _whole(draw: Draw) -> Draw:
     """Return counts as whole numbers where the author wrote 3.0."""
     if isinstance(draw, OneOf):
         return OneOf(
-            tuple(int(v) if isinstance(v, float) and v == int(v) else v for v in draw.values)
+            tuple(int(v) if isinstance(v, float) and v.is_integer() else v for v in draw.values)
         )
     values = tuple(draw.value(step) for step in range(draw.count))
-    return OneOf(tuple(int(v) if v == int(v) else v for v in values))
+    return OneOf(tuple(int(v) if float(v).is_integer() else v for v in values))

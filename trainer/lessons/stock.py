@@ -21,7 +21,9 @@ def read_stock(folder: Path) -> dict[str, Sizes]:
     """Return the sizes sold by material; raise AuthorError."""
     block = Block(f"content/{_FILE}", 1, (folder / _FILE).read_text("utf-8"))
     stock: dict[str, Sizes] = {}
-    for name, table in block.read().items():
+    tables = block.read()
+    for name in tables:
+        table = block.want(tables, name, dict, "The file")
         standing = block.want(table, "standing", str, f"[{name}]")
         lists = {key: value for key, value in table.items() if key != "standing"}
         for key, value in lists.items():

@@ -128,7 +128,13 @@ def _kept_id(connection: Connection, facts: AttemptFacts) -> int:
 
 def _answers(attempt_id: int, facts: AttemptFacts) -> list[dict[str, Any]]:
     return [
-        {"attempt_id": attempt_id, "position": position, **_values(answer, _ANSWER_FIELDS)}
+        {
+            **_values(answer, _ANSWER_FIELDS),
+            "attempt_id": attempt_id,
+            "position": position,
+            # PostgreSQL keeps no NUL; a form sent by hand may carry one.
+            "typed": answer.typed.replace("\0", "\N{REPLACEMENT CHARACTER}"),
+        }
         for position, answer in enumerate(facts.answers)
     ]
 

@@ -121,7 +121,8 @@ def role_set(roles: str | None) -> frozenset[str]:
 
 def folded(name: str) -> str:
     """Return a sign-in name as it is kept and compared: no case, no stray spaces."""
-    return " ".join(unicodedata.normalize("NFKC", name).casefold().split())
+    # No form can type a NUL, and PostgreSQL keeps none.
+    return " ".join(unicodedata.normalize("NFKC", name.replace("\0", "")).casefold().split())
 
 
 def add_person(
@@ -163,6 +164,8 @@ def roles_of(session: AnySession, person_id: int) -> frozenset[str]:
 
 def by_ref(session: AnySession, ref: str) -> PersonRow | None:
     """Return the person of that public reference, whether here or gone, or None."""
+    if not ref.isprintable():
+        return None
     row = session.execute(_PEOPLE.where(Person.ref == ref)).first()
     return None if row is None else _person(row)
 

@@ -4,20 +4,33 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
-from sqlalchemy import and_, select
+from sqlalchemy import (
+    Date,
+    and_,
+    bindparam,
+    case,
+    cast,
+    literal_column,
+    null,
+    select,
+    union_all,
+)
 
 from .database import AnySession, dialect_of, insert_into, table_of
 from .people import Person, PersonRole
 from .recount import rebuild
+from .statements import Statement
 from .tallies import LessonProgress, QuestionProgress, later
 
 __all__ = [
     "CrewRow",
+    "Glance",
     "LessonProgress",
     "LessonRow",
     "QuestionProgress",
     "QuestionRow",
     "crew_rows",
+    "glance",
     "lesson_rows",
     "mark_read",
     "question_row",
@@ -138,6 +151,48 @@ def question_rows(
         query = query.where(QuestionProgress.lesson == lesson)
     rows = session.execute(query.order_by(QuestionProgress.question_id))
     return [QuestionRow(*row) for row in rows]
+
+
+@dataclass(frozen=True, slots=True)
+class Glance:
+    """What a lesson's page tells of one person: lessons read, and this one's questions."""
+
+    read: Mapping[str, str]
+    """The local date, ISO 8601, on which each lesson was read."""
+    tried: frozenset[str]
+    right: frozenset[str]
+    """Questions of the lesson that were right at least once."""
+
+
+def glance(session: AnySession, person_id: int, lesson: str) -> Glance:
+    """Return what a lesson's page tells of one person, in one quick look."""
+    rows = _GLANCE.all(session.connection(), {"person_id": person_id, "lesson": lesson})
+    return Glance(
+        {name: str(date) for name, date, _, _ in rows if date is not None},
+        frozenset(name for name, _, tried, _ in rows if tried),
+        frozenset(name for name, _, _, right in rows if right),
+    )
+
+
+_GLANCE = Statement(
+    lambda _dialect: union_all(
+        select(
+            table_of(LessonProgress).c.lesson,
+            table_of(LessonProgress).c.read_date,
+            literal_column("0"),
+            literal_column("0"),
+        ).where(table_of(LessonProgress).c.person_id == bindparam("person_id")),
+        select(
+            table_of(QuestionProgress).c.question_id,
+            cast(null(), Date),
+            table_of(QuestionProgress).c.tried,
+            case((table_of(QuestionProgress).c.ever_right, 1), else_=0),
+        ).where(
+            table_of(QuestionProgress).c.person_id == bindparam("person_id"),
+            table_of(QuestionProgress).c.lesson == bindparam("lesson"),
+        ),
+    )
+)
 
 
 def question_row(session: AnySession, person_id: int, question_id: str) -> QuestionRow | None:

@@ -12,12 +12,16 @@ from .faults import RecordsError
 if TYPE_CHECKING:
     from alembic.config import Config
 
-__all__ = ["HEAD", "MIGRATIONS", "DatabaseIsNewer", "upgrade", "version_of"]
+__all__ = ["HEAD", "LOCK", "MIGRATIONS", "DatabaseIsNewer", "upgrade", "version_of"]
 
 MIGRATIONS = Path(__file__).with_name("migrations")
 
 HEAD = "0001"
 """The newest migration. Written down so that a database that is up to date costs one look."""
+
+
+LOCK = 7_500_450
+"""What upgrades of a PostgreSQL database take turns by: any number that nothing else locks."""
 
 
 class DatabaseIsNewer(RecordsError):

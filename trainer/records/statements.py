@@ -73,6 +73,18 @@ class Statement:
             cursor.close()
         return row
 
+    def all(self, connection: Connection, values: Mapping[str, Any]) -> list[tuple[Any, ...]]:
+        """Return all rows as the driver gives them. Columns must need no conversion."""
+        ready = self._in_spelling_of(connection.dialect)
+        cursor = connection.connection.cursor()
+        try:
+            cursor.execute(ready.text, ready.parameters(values))
+            return cast("list[tuple[Any, ...]]", cursor.fetchall())
+        except Exception as error:
+            raise told_as_ours(error, ready.text, connection.dialect) from error
+        finally:
+            cursor.close()
+
     def run(self, connection: Connection, rows: Sequence[Mapping[str, Any]]) -> None:
         """Send the statement once for each row of values."""
         ready = self._in_spelling_of(connection.dialect)

@@ -4,9 +4,7 @@ from alembic import context
 from sqlalchemy import text
 
 from trainer.records.database import Base, db, take_turn
-
-# Any number will do, as long as nothing else in the database locks it.
-_LOCK = 7_500_450
+from trainer.records.schema import LOCK
 
 
 def _run() -> None:
@@ -23,7 +21,7 @@ def _run() -> None:
             # A second worker waits here, and then finds the work done.
             take_turn(connection)
             if connection.dialect.name == "postgresql":
-                connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": _LOCK})
+                connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK})
             context.run_migrations()
 
 

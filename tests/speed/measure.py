@@ -1,0 +1,249 @@
+"""Measure what the budgets speak of, each against a floor taken in the same run.
+
+    .venv/bin/python tests/speed/measure.py
+
+Served by gunicorn with one worker, asked by one client, the page and its floor in turn, so that
+a busy machine slows both alike. It takes about a minute. Nothing here passes or fails: read it.
+"""
+
+import http.client
+import os
+import platform
+import re
+import signal
+import socket
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+from urllib.parse import urlencode
+
+HERE = Path(__file__).resolve().parent
+LESSON = "wetting-out"
+QUESTION = "wetting-glass-in-strip"
+ROUNDS = 400
+
+Answer = tuple[int, dict[str, str], bytes]
+
+
+def main() -> None:
+    """Print one line for each budget."""
+    print(
+        f"{platform.processor() or platform.machine()}, {os.cpu_count()} cores, "
+        f"Python {platform.python_version()}, load {os.getloadavg()[0]:.1f}"
+    )
+    one_question()
+    start_up()
+    with tempfile.TemporaryDirectory() as folder:
+        environment = {**os.environ, "TRAINER_INSTANCE": folder, "TRAINER_ZONE": "UTC"}
+        make_people(environment)
+        with served("trainer:create_app()", environment) as ours:
+            visitor = Visitor(ours)
+            size = len(visitor.get(f"/lessons/{LESSON}")[2])
+            environment["FLOOR_BYTES"] = str(size)
+            with served("floor:create_app()", environment) as floor:
+                lesson_page(visitor, floor, size)
+                posting(visitor, floor)
+
+
+def one_question() -> None:
+    """Vary, work and mark one question, in process: at most 50 microseconds."""
+    from trainer.config import read_config  # noqa: PLC0415 - the import is part of no figure
+    from trainer.lessons import Typed, mark_answers, read_library, variant  # noqa: PLC0415
+
+    medians = []
+    for question in read_library(read_config().content).questions.values():
+        right = variant(question, "0").working().figures
+        times = []
+        for number in range(ROUNDS):
+            drawn = variant(question, str(number))
+            right = drawn.working().figures
+            typed = {
+                ask.line: Typed(f"{ask.in_asked_unit(right[ask.line]):.6f}", ask.unit)
+                for ask in question.asks
+            }
+            begun = time.perf_counter_ns()
+            mark_answers(variant(question, str(number)), typed, try_no=1)
+            times.append((time.perf_counter_ns() - begun) / 1000)
+        medians.append(statistics.median(times))
+    print(
+        f"vary, work and mark one question: median {statistics.median(medians):.0f} µs "
+        f"(each of {len(medians)} questions: {min(medians):.0f} to {max(medians):.0f}); "
+        "budget 50 µs"
+    )
+
+
+def start_up() -> None:
+    """Make the application from a cold interpreter: at most one second."""
+    with tempfile.TemporaryDirectory() as folder:
+        environment = {**os.environ, "TRAINER_INSTANCE": folder, "TRAINER_ZONE": "UTC"}
+        command = [sys.executable, "-c", "from trainer import create_app; create_app()"]
+        times = [
+            timed(lambda: subprocess.run(command, env=environment, check=True))  # noqa: S603
+            for _ in range(7)
+        ]
+    print(
+        f"create_app() from a cold interpreter: median {statistics.median(times) / 1000:.2f} s; "
+        "budget 1 s"
+    )
+
+
+def lesson_page(visitor: "Visitor", floor: str, size: int) -> None:
+    """Compare a lesson page, signed in, with a bare page of the same bytes after one read."""
+    bare = Visitor(floor)
+    ours, theirs = in_turn(
+        lambda: partial(visitor.get, f"/lessons/{LESSON}"), lambda: partial(bare.get, "/page/1")
+    )
+    tell(f"lesson page of {size / 1000:.0f} kB", ours, theirs, 1.3)
+
+
+def posting(visitor: "Visitor", floor: str) -> None:
+    """Compare posting an answer with bare Flask and one durable insert."""
+    bare = Visitor(floor)
+    ours, theirs = in_turn(
+        lambda: partial(visitor.post, f"/questions/{QUESTION}", visitor.filled_in(QUESTION)),
+        lambda: partial(bare.post, "/insert", {"words": "40 ml"}),
+    )
+    tell("posting an answer", ours, theirs, 1.5)
+
+
+def in_turn(
+    one: Callable[[], Callable[[], Answer]], other: Callable[[], Callable[[], Answer]]
+) -> tuple[list[float], list[float]]:
+    """Return the milliseconds of both, taken in turn after a warm-up.
+
+    Each makes the act ready before the clock runs: a form is fetched before it is sent.
+    """
+    for _ in range(20):
+        one()(), other()()
+    pairs = [(timed(one()), timed(other())) for _ in range(ROUNDS)]
+    return [a for a, _ in pairs], [b for _, b in pairs]
+
+
+def timed(act: Callable[[], object]) -> float:
+    """Return how long an act takes, in milliseconds; a form is fetched outside of it."""
+    begun = time.perf_counter_ns()
+    result = act()
+    took = (time.perf_counter_ns() - begun) / 1e6
+    if isinstance(result, tuple) and result[0] >= 400:
+        raise SystemExit(f"It answered {result[0]}.")
+    return took
+
+
+def tell(what: str, ours: list[float], theirs: list[float], budget: float) -> None:
+    """Print the medians, their ratio and the budget."""
+    a, b = statistics.median(ours), statistics.median(theirs)
+    print(f"{what}: median {a:.2f} ms against {b:.2f} ms, {a / b:.2f} times; budget {budget}")
+
+
+class Visitor:
+    """One client, signed in once, who keeps its cookies."""
+
+    def __init__(self, address: str) -> None:
+        self.address, self.cookies = address, {}
+        if ":" in address and self.get("/sign-in")[0] == 200:
+            self._sign_in()
+
+    def get(self, path: str) -> Answer:
+        """Ask for a page."""
+        return self._send("GET", path, None)
+
+    def post(self, path: str, fields: dict[str, str]) -> Answer:
+        """Send a form."""
+        return self._send("POST", path, urlencode(fields))
+
+    def filled_in(self, question: str) -> dict[str, str]:
+        """Return a question's form on fresh numbers, filled in."""
+        fields = hidden(self.get(f"/questions/{question}")[2])
+        return {**fields, "answer_0": "12345", "answer_0_unit": "g"}
+
+    def _sign_in(self) -> None:
+        fields = hidden(self.get("/sign-in")[2])
+        self.post("/sign-in", {**fields, "name": "noor", "password": "straw-and-amber"})
+        first = next(iter(re.findall(rb'href="(/lessons/[\w-]+)"', self.get("/")[2]))).decode()
+        self.post(f"{first}/read", hidden(self.get(first)[2]))
+
+    def _send(self, method: str, path: str, body: str | None) -> Answer:
+        connection = http.client.HTTPConnection(*self.address.split(":"), timeout=10)
+        headers = {"Cookie": "; ".join(f"{k}={v}" for k, v in self.cookies.items())}
+        if body is not None:
+            headers["Content-Type"] = "application/x-www-form-urlencoded"
+        connection.request(method, path, body, headers)
+        answer = connection.getresponse()
+        data = answer.read()
+        connection.close()
+        for cookie in answer.headers.get_all("Set-Cookie") or ():
+            name, _, value = cookie.partition(";")[0].partition("=")
+            self.cookies[name] = value
+        return answer.status, dict(answer.headers), data
+
+
+def hidden(page: bytes) -> dict[str, str]:
+    """Return the hidden fields of a page's forms."""
+    found = re.findall(r'type="hidden" name="(\w+)" value="([^"]*)"', page.decode())
+    return dict(found)
+
+
+@contextmanager
+def served(application: str, environment: dict[str, str]) -> Iterator[str]:
+    """Serve an application with one gunicorn worker; yield its address."""
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        address = f"127.0.0.1:{free.getsockname()[1]}"
+    command = [
+        sys.executable,
+        "-m",
+        "gunicorn",
+        "-w",
+        "1",
+        "-b",
+        address,
+        application,
+        "--chdir",
+        str(HERE),
+        "--log-level",
+        "warning",
+    ]
+    server = subprocess.Popen(command, env=environment)  # noqa: S603
+    try:
+        wait_for(address)
+        yield address
+    finally:
+        server.send_signal(signal.SIGTERM)
+        server.wait(10)
+
+
+def wait_for(address: str) -> None:
+    """Wait until something listens there."""
+    for _ in range(100):
+        try:
+            socket.create_connection(address.split(":"), timeout=1).close()  # type: ignore[arg-type]
+        except OSError:
+            time.sleep(0.1)
+        else:
+            return
+    raise SystemExit(f"Nothing listens on {address}.")
+
+
+def make_people(environment: dict[str, str]) -> None:
+    """Add one trainee through the command line."""
+    command = [
+        str(Path(sys.executable).with_name("trainer")),
+        "person",
+        "add",
+        "Noor",
+        "--password",
+        "straw-and-amber",
+        "--crew",
+        "North",
+    ]
+    subprocess.run(command, env=environment, check=True, stdout=subprocess.DEVNULL)  # noqa: S603
+
+
+if __name__ == "__main__":
+    main()

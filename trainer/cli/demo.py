@@ -1,0 +1,175 @@
+"""`trainer demo`: an invented crew with some weeks behind them, to look round in."""
+
+import random
+import shutil
+import tempfile
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+from zoneinfo import ZoneInfo
+
+import click
+from flask import Flask
+
+from trainer import create_app
+from trainer.cli.people import told
+from trainer.cli.serve import refuse_taken_port, run, say_where
+from trainer.config import Config, read_config, zone_named
+from trainer.lessons import Lesson, Question, Typed, fresh_variant, mark_answers
+from trainer.records import attempts, crews, db, people, progress, writing
+from trainer.web import Installation, prepare
+from trainer.web.answer import AnswerTime, attempt_facts
+from trainer.web.shown import Shown
+
+PASSWORD = "straw-and-amber"  # noqa: S105 - printed for everybody to see
+
+
+@dataclass(frozen=True, slots=True)
+class Invented:
+    """One of the invented crew: their roles, and how far they have come."""
+
+    name: str
+    roles: tuple[str, ...]
+    crew: str | None
+    #: How many lessons they have read, and how often they are right.
+    lessons: int = 0
+    skill: float = 0.0
+
+
+CREW = (
+    Invented("Noor", ("trainee",), "Harbour crew", 1, 0.7),
+    Invented("Sam", ("trainee",), "Harbour crew", 3, 0.85),
+    Invented("Ines", ("trainee",), "Harbour crew", 5, 0.95),
+    Invented("Tam", ("trainee",), "Harbour crew"),
+    Invented("Bertil", ("supervisor",), "Harbour crew"),
+    Invented("Oda", ("trainee",), "Hill crew", 2, 0.6),
+    Invented("Ruth", ("supervisor", "trainee"), "Hill crew", 4, 0.9),
+    Invented("Kit", ("office",), None),
+)
+
+
+@click.command()
+@click.option("--host", default="127.0.0.1", show_default=True)
+@click.option("--port", default=8000, show_default=True, type=click.IntRange(1, 65535))
+@click.option("--keep", type=click.Path(path_type=Path), help="Keep the demo database here.")
+def demo(host: str, port: int, keep: Path | None) -> None:
+    """Make an invented crew and serve it, printing where and who can sign in.
+
+    Your own records are not touched: the demo has a folder of its own, made anew each time.
+    """
+    refuse_taken_port(host, port)
+    instance = keep or Path(tempfile.mkdtemp(prefix="trainer-demo-"))
+    config = demo_config(instance)
+    try:
+        app = create_app(config)
+        with told():
+            prepare(app)
+            if keep is None or not _is_peopled(app):
+                fill(app)
+        say_where(config, host, port)
+        say_who(config)
+        run(app, host, port)
+    finally:
+        if keep is None:
+            shutil.rmtree(instance, ignore_errors=True)
+
+
+def demo_config(instance: Path) -> Config:
+    """Return the settings of a demo in its own folder, in this machine's zone or UTC."""
+    config = read_config()
+    return replace(
+        config,
+        instance=instance.resolve(),
+        database_url=f"sqlite:///{instance.resolve() / 'trainer.sqlite'}",
+        zone=config.zone or machine_zone(),
+    )
+
+
+def machine_zone() -> ZoneInfo:
+    """Return the time zone that this machine is set to, as far as it says; else UTC."""
+    local = Path("/etc/localtime")
+    name = str(local.resolve()).partition("zoneinfo/")[2]
+    return zone_named(name if name and local.is_symlink() else "UTC")
+
+
+def say_who(config: Config) -> None:
+    """Print the sign-ins of the invented crew."""
+    zone = config.wanted_zone().key
+    click.echo(f"Zone:    {zone}\n\nSign in with the password {PASSWORD} as")
+    for each in CREW:
+        of = f" of the {each.crew}" if each.crew else ""
+        click.echo(f"  {each.name.lower():<8} {' and '.join(each.roles)}{of}")
+    click.echo()
+
+
+def fill(app: Flask) -> None:
+    """Add the crew, and give each of them the past that was invented for them."""
+    installation: Installation = app.extensions["installation"]
+    with app.app_context():
+        writing(db.session)
+        now = installation.now()
+        crew_ids = {
+            name: crews.add_crew(db.session, name).crew_id
+            for name in sorted({each.crew for each in CREW if each.crew})
+        }
+        for each in CREW:
+            added = people.add_person(
+                db.session,
+                name=each.name,
+                sign_in_name=each.name.lower(),
+                password=PASSWORD,
+                roles=each.roles,
+                now=now - timedelta(weeks=4),
+                crew_id=crew_ids[each.crew] if each.crew else None,
+            )
+            _live_through(installation, added.person_id, each)
+        db.session.commit()
+
+
+def _live_through(installation: Installation, person_id: int, invented: Invented) -> None:
+    """Have somebody read and answer, some days apart, with a fixed seed for their luck."""
+    luck = random.Random(invented.name)  # noqa: S311 - a demo, the same each time
+    when = installation.now() - timedelta(days=3 * invented.lessons + 1)
+    for lesson in installation.lessons[: invented.lessons]:
+        progress.mark_read(db.session, person_id, lesson.slug, when, installation.date_of(when))
+        for minute, question in enumerate(lesson.questions):
+            _answer(
+                installation,
+                person_id,
+                lesson,
+                question,
+                when + timedelta(minutes=2 * minute),
+                right=luck.random() < invented.skill,
+            )
+        when += timedelta(days=3)
+
+
+def _answer(
+    installation: Installation,
+    person_id: int,
+    lesson: Lesson,
+    question: Question,
+    when: datetime,
+    *,
+    right: bool,
+) -> None:
+    """Answer a question once, as the page would record it."""
+    seed = installation.seed(person_id, question.id, "", 0)
+    drawn = fresh_variant(question, seed)
+    if drawn is None:
+        return
+    figures = drawn.working().figures
+    factor = 1.0 if right else 1.37
+    typed = {
+        ask.line: Typed(f"{ask.in_asked_unit(figures[ask.line]) * factor:.6f}", ask.unit)
+        for ask in question.asks
+    }
+    mark = mark_answers(drawn, typed, try_no=1)
+    was = Shown(person_id, question.id, 0, 1, seed, drawn.redraws, lesson.digest)
+    time = AnswerTime(when.astimezone(UTC), installation.date_of(when), sent_later=False)
+    attempts.record(db.session, attempt_facts(was, drawn, mark, time, lesson.competency))
+
+
+def _is_peopled(app: Flask) -> bool:
+    with app.app_context():
+        return bool(people.crew_members(db.session, None))

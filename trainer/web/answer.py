@@ -1,0 +1,95 @@
+"""An answer on its way to the records: the evidence of a mark, and the date that it counts for."""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+
+from trainer.engine import ENGINE_VERSION
+from trainer.lessons import AnswerMark, Mark, Variant
+from trainer.records.attempts import AnswerFacts, AttemptFacts
+from trainer.web.installation import Installation
+from trainer.web.shown import Shown
+
+#: A phone's own date is believed this far back, and marked as sent later.
+BELIEVED = timedelta(days=7)
+#: Pressing and arriving lie this far apart on a slow line without anybody calling it later.
+_ON_ITS_WAY = timedelta(minutes=5)
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerTime:
+    """When an answer arrived, and the local date that it counts for, fixed for ever."""
+
+    sent_at: datetime
+    local_date: date
+    sent_later: bool
+
+
+def time_of_answer(pressed: str, installation: Installation) -> AnswerTime:
+    """Return when an answer counts for, from the instant its button was first pressed.
+
+    `pressed` is the phone's ISO time, or nothing. It stands if it lies within seven days and
+    not in the future; otherwise the answer counts for when it arrived.
+    """
+    now = installation.now()
+    then = _instant(pressed)
+    if then is None or not _ON_ITS_WAY < now - then <= BELIEVED:
+        return AnswerTime(now, installation.date_of(now), sent_later=False)
+    return AnswerTime(now, installation.date_of(then), sent_later=True)
+
+
+def attempt_facts(
+    was: Shown, drawn: Variant, mark: Mark, time: AnswerTime, competency: str
+) -> AttemptFacts:
+    """Return all that is kept of an answer, so that it can be read years later as it was asked."""
+    return AttemptFacts(
+        person_id=was.person_id,
+        question_id=was.question_id,
+        lesson=drawn.question.lesson,
+        competency=competency,
+        roof=was.roof,
+        count=was.count,
+        try_no=was.try_no,
+        seed=was.seed,
+        redraws=was.redraws,
+        variant=drawn.key,
+        source_digest=was.digest,
+        engine_version=ENGINE_VERSION,
+        givens=dict(drawn.givens),
+        lines=[
+            {"key": line.key, "words": line.words, "unit": line.unit, "value": line.value}
+            for line in mark.working.lines
+        ],
+        sent_at=time.sent_at,
+        local_date=time.local_date,
+        sent_later=time.sent_later,
+        working_shown=was.seen,
+        unaided=was.try_no == 1 and not was.seen,
+        right=mark.right,
+        finished=mark.finished,
+        answers=tuple(_answer_facts(answer, mark) for answer in mark.answers),
+    )
+
+
+def _answer_facts(answer: AnswerMark, mark: Mark) -> AnswerFacts:
+    slip = mark.slip if answer.ask.line == mark.wrong_line else None
+    return AnswerFacts(
+        line=answer.ask.line,
+        skill=answer.ask.skill,
+        unit=answer.ask.unit,
+        tolerance=answer.ask.tolerance_text,
+        right_value=answer.right,
+        expected_value=answer.expected,
+        typed=answer.typed.text,
+        read_value=answer.reading.value,
+        verdict=answer.verdict,
+        slip=slip.name if slip else "",
+        cue=slip.cue if slip else "",
+    )
+
+
+def _instant(text: str) -> datetime | None:
+    try:
+        then = datetime.fromisoformat(text)
+    except ValueError:
+        return None
+    return then.astimezone(UTC) if then.tzinfo else None

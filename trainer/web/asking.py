@@ -1,0 +1,79 @@
+"""Which numbers somebody is asked a question on, and the question as it was shown to them."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from datetime import timedelta
+
+from trainer.lessons import Ask, Question, Variant, fresh_variant, questions_in, variant
+from trainer.records import attempts, db, progress, texts
+from trainer.web import shown
+from trainer.web.access import signed_in
+from trainer.web.installation import here
+from trainer.web.shown import Shown
+
+#: The same numbers don't come back to one person within this time.
+NOT_AGAIN = timedelta(days=90)
+
+
+def fresh_form(question: Question) -> tuple[Shown, Variant]:
+    """Return what is shown next to the signed-in person, on numbers they haven't had lately.
+
+    When all have been seen within NOT_AGAIN, the oldest come again.
+    """
+    person_id, digest = signed_in().person_id, here().library.by_slug[question.lesson].digest
+    row = progress.question_row(db.session, person_id, question.id)
+    count = row.finished if row else 0
+    drawn, seen = _drawn(question, person_id, count)
+    was = Shown(person_id, question.id, count, 1, drawn.seed, drawn.redraws, digest, seen=seen)
+    return was, drawn
+
+
+def second_form(was: Shown, wrong_line: str) -> Shown:
+    """Return what is shown for a second try: the same numbers, and the first wrong line alone."""
+    return replace(was, try_no=2, only=wrong_line)
+
+
+def open_run(question_id: str) -> int | None:
+    """Return the count of a run whose second try is still to come, or None."""
+    row = progress.question_row(db.session, signed_in().person_id, question_id)
+    return row.finished if row and row.tried > row.finished else None
+
+
+def what_was_shown(question_id: str, fields: Mapping[str, str]) -> Shown | None:
+    """Return what a form carried, if it was made for this person and this question."""
+    was = shown.opened(fields.get("shown", ""))
+    mine = was and was.person_id == signed_in().person_id and was.question_id == question_id
+    return was if mine else None
+
+
+def question_as_shown(was: Shown) -> Question | None:
+    """Return the question by the text that was shown, or None where that was never kept."""
+    today = here().library.questions.get(was.question_id)
+    if today and here().library.by_slug[today.lesson].digest == was.digest:
+        return today
+    text = texts.text_of(db.session, was.digest)
+    return questions_in(text, was.question_id).get(was.question_id) if text else None
+
+
+def has_changed(question: Question, was: Shown) -> bool:
+    """Return whether the lesson reads otherwise today than when the question was shown."""
+    lesson = here().library.by_slug.get(question.lesson)
+    return lesson is None or lesson.digest != was.digest
+
+
+def asks_of(question: Question, was: Shown) -> Sequence[Ask]:
+    """Return the lines that a form asks for: all, or the one of a second try."""
+    return question.asks if was.only is None else (question.ask_for(was.only),)
+
+
+def _drawn(question: Question, person_id: int, count: int) -> tuple[Variant, bool]:
+    """Return the numbers, and whether this person had them before."""
+    since = here().today() - NOT_AGAIN
+    had = attempts.seen_variants(db.session, person_id, question.id, since)
+    seed = here().seed(person_id, question.id, "", count)
+    drawn = fresh_variant(question, seed, {each.variant for each in had})
+    if drawn:
+        return drawn, False
+    if had:
+        return variant(question, had[0].seed, had[0].redraws), True
+    return variant(question, seed), False

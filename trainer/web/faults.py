@@ -1,0 +1,71 @@
+"""Pages for what goes wrong, each with a sentence that says what to do."""
+
+import logging
+
+from flask import Flask, render_template, request
+from flask.typing import ResponseReturnValue
+from flask_wtf.csrf import CSRFError
+from sqlalchemy.exc import DBAPIError
+from werkzeug.exceptions import HTTPException
+
+from trainer.records import db, faults
+from trainer.web import questions, signing_in
+
+_log = logging.getLogger(__name__)
+
+_SENTENCES = {
+    400: ("This form can't be read", "Go back, load the page again, and send it once more."),
+    403: ("This page isn't yours to open", "Ask your supervisor or the office if it should be."),
+    404: ("There is no such page", "It may have moved. Begin again from Today."),
+    405: ("This page can't be used like that", "Begin again from Today."),
+    413: ("That is too much for one form", "Shorten what you typed and send it again."),
+    500: ("Something broke here", "It has been noted. Go back and send it again in a minute."),
+}
+LOST_TOKEN = "This form had lost its key and has a new one now. Send it again."  # noqa: S105
+
+
+def init_app(app: Flask) -> None:
+    """Register them."""
+    app.register_error_handler(HTTPException, _refused)
+    app.register_error_handler(CSRFError, _lost_token)
+    app.register_error_handler(DBAPIError, _records_failed)
+    app.register_error_handler(Exception, _broken)
+
+
+def _page(title: str, words: str, status: int) -> ResponseReturnValue:
+    return render_template("fault.html", title=title, words=words), status
+
+
+def _refused(error: HTTPException) -> ResponseReturnValue:
+    code = error.code or 500
+    if code < 400:
+        return error
+    title, words = _SENTENCES.get(code, (error.name, "Begin again from Today."))
+    return _page(title, words, code)
+
+
+def _lost_token(_error: CSRFError) -> ResponseReturnValue:
+    if request.endpoint == "questions.check":
+        return questions.show_again(LOST_TOKEN), 400
+    if request.endpoint == "signing_in.sign_in":
+        return signing_in.show_again(LOST_TOKEN), 400
+    return _page("This form had lost its key", "Load the page again and send it once more.", 400)
+
+
+def _records_failed(error: DBAPIError) -> ResponseReturnValue:
+    """Answer a full disk or a busy database; what was typed stays in the form to send again."""
+    known = faults.translate(error)
+    db.session.rollback()
+    if known is None:
+        return _broken(error)
+    _log.error("records: %s", error)
+    if request.endpoint == "questions.check":
+        return questions.show_again(str(known)), 503
+    return _page("The records can't be reached", str(known), 503)
+
+
+def _broken(error: Exception) -> ResponseReturnValue:
+    _log.exception("broken", exc_info=error)
+    db.session.rollback()
+    title, words = _SENTENCES[500]
+    return _page(title, words, 500)

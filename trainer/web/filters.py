@@ -1,0 +1,33 @@
+"""Words for templates: one-liners over the engine's printing and the installation's zone."""
+
+from datetime import date, datetime
+
+from flask import Flask
+
+from trainer.engine import show
+from trainer.web.installation import here
+
+
+def init_app(app: Flask) -> None:
+    """Register them."""
+    app.add_template_filter(show, "quantity")
+    app.add_template_filter(day, "day")
+    app.add_template_filter(counted, "counted")
+
+
+def day(when: date | datetime | None) -> str:
+    """Return a date as people say it: today, yesterday, Tuesday, 3 November, 3 November 2025."""
+    if when is None:
+        return "not yet"
+    date_ = here().date_of(when) if isinstance(when, datetime) else when
+    today = here().today()
+    ago = (today - date_).days
+    if ago in (0, 1):
+        return ("today", "yesterday")[ago]
+    words = f"{date_.day} {date_:%B}"
+    return words if date_.year == today.year else f"{words} {date_.year}"
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """Return a number with its noun: "1 question", "3 questions"."""
+    return f"{number} {one if number == 1 else many or one + 's'}"

@@ -1,0 +1,109 @@
+"""Lessons and questions as lists show them: a title, where it leads, and how far one has come."""
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+
+from flask import url_for
+
+from trainer.lessons import Lesson, Library
+from trainer.records.progress import LessonRow, QuestionRow
+from trainer.web.filters import counted, day
+
+State = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class QuestionEntry:
+    """One question in a list."""
+
+    title: str
+    href: str
+    #: not-tried, tried or right.
+    state: str
+    row: QuestionRow | None
+
+
+@dataclass(frozen=True, slots=True)
+class LessonEntry:
+    """One lesson in a list; it has no href while it is shut."""
+
+    title: str
+    href: str
+    more: str
+    states: tuple[State, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class RoofPart:
+    """One part of the roof that draws itself."""
+
+    part: str
+    title: str
+    #: none, grey, colour or inked.
+    state: str
+
+
+def question_entries(lesson: Lesson, rows: Collection[QuestionRow]) -> list[QuestionEntry]:
+    """Return a lesson's questions in order, with what one person has done on them."""
+    by_id = {row.question_id: row for row in rows}
+    return [
+        QuestionEntry(
+            question.title,
+            url_for("questions.show", question_id=question.id),
+            question_state(by_id.get(question.id)),
+            by_id.get(question.id),
+        )
+        for question in lesson.questions
+    ]
+
+
+def question_state(row: QuestionRow | None) -> str:
+    """Return the state of a question: not-tried, tried, or right at least once."""
+    if row is None or not row.tried:
+        return "not-tried"
+    return "right" if row.ever_right else "tried"
+
+
+def lesson_states(lesson: Lesson, row: LessonRow | None) -> tuple[State, ...]:
+    """Return a lesson's states in words: whether it was read, and its questions right so far."""
+    if row is None:
+        return (("not-tried", "not read"),)
+    read = ("read", "read") if row.read_at else ("not-tried", "not read")
+    of = f"{row.questions_right} of {counted(len(lesson.questions), 'question')} right"
+    if is_whole(lesson, row):
+        return (read, ("right", of))
+    return (read, ("tried" if row.tried else "not-tried", of))
+
+
+def is_whole(lesson: Lesson, row: LessonRow | None) -> bool:
+    """Return whether each question of a lesson has been right once."""
+    return row is not None and row.questions_right >= len(lesson.questions)
+
+
+def lesson_entries(library: Library, rows: Mapping[str, LessonRow]) -> list[LessonEntry]:
+    """Return all lessons in order; until the first one is read the others are shut."""
+    first = rows.get(library.first.slug)
+    opened = first is not None and first.read_at is not None
+    return [
+        LessonEntry(
+            lesson.title,
+            url_for("lessons.show", slug=lesson.slug) if opened or lesson is library.first else "",
+            _more(lesson, rows.get(lesson.slug)),
+            lesson_states(lesson, rows.get(lesson.slug)),
+        )
+        for lesson in library.lessons
+    ]
+
+
+def roof_parts(library: Library, rows: Mapping[str, LessonRow]) -> list[RoofPart]:
+    """Return the parts of the roof; one is grey when its lesson's questions were right once."""
+    whole = {each.competency for each in library.lessons if is_whole(each, rows.get(each.slug))}
+    return [
+        RoofPart(each.part, each.title, "grey" if each.slug in whole else "none")
+        for each in library.competencies.competencies
+    ]
+
+
+def _more(lesson: Lesson, row: LessonRow | None) -> str:
+    seen = f", last seen {day(row.last_date)}" if row else ""
+    return f"{lesson.minutes} minutes{seen}"

@@ -1,0 +1,163 @@
+"""A question on fresh numbers, its answer, and the page that tells what came of it.
+
+An answer travels one way down and one way back: find the question, read what was typed, mark
+it, record it, commit once, and send the browser to the page that shows the mark.
+"""
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from flask import Blueprint, abort, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+from werkzeug.datastructures import MultiDict
+
+from trainer.lessons import Question, Variant, mark_answers, variant
+from trainer.records import attempts, db, writing
+from trainer.web import asking, kept
+from trainer.web.access import signed_in
+from trainer.web.answer import attempt_facts, time_of_answer
+from trainer.web.forms import AnswerForm
+from trainer.web.installation import here
+from trainer.web.lessons import send_to_first
+from trainer.web.mark_sheet import mark_sheet
+from trainer.web.shown import Shown
+
+bp = Blueprint("questions", __name__, url_prefix="/questions")
+
+BACK = "You are signed in again. Your answer is here as you typed it: check it now."
+CHANGED = "The lesson has changed since you opened this. You are marked by what you saw."
+GONE = "It is no longer asked. What you had typed: {typed}."
+NOT_OURS = "That form can't be read any more. Here is the question anew, with what you typed."
+
+
+def question_or_404(question_id: str) -> Question:
+    """Return the question of this id as it stands today; raise 404."""
+    question = here().library.questions.get(question_id)
+    if question is None:
+        abort(404)
+    return question
+
+
+@bp.get("/<question_id>")
+def show(question_id: str) -> ResponseReturnValue:
+    """Show a question on numbers that this person hasn't had, or go on with a second try."""
+    question = question_or_404(question_id)
+    shut = send_to_first(question.lesson)
+    if shut:
+        return shut
+    laid_by = kept.taken_up(request.path)
+    if laid_by:
+        return _page_again(laid_by, BACK)
+    waiting = asking.open_run(question_id)
+    if waiting is not None:
+        return redirect(_marked_url(question_id, waiting, 1), 303)
+    was, drawn = asking.fresh_form(question)
+    return _page(drawn, was, AnswerForm(question.asks))
+
+
+@bp.post("/<question_id>")
+def check(question_id: str) -> ResponseReturnValue:
+    """Mark what was typed, record it once, and go on to the page that shows the mark."""
+    was = asking.what_was_shown(question_id, request.form)
+    question = asking.question_as_shown(was) if was else None
+    if was is None or question is None:
+        return show_again(NOT_OURS), 422 if question_id in here().library.questions else 410
+    drawn = variant(question, was.seed, was.redraws)
+    form = AnswerForm(asking.asks_of(question, was), request.form)
+    if not form.validate():
+        return _page(drawn, was, form), 422
+    mark = mark_answers(drawn, form.typed(), was.try_no, was.only)
+    time = time_of_answer(request.form.get("pressed", ""), here())
+    lesson = here().library.by_slug.get(question.lesson)
+    facts = attempt_facts(was, drawn, mark, time, lesson.competency if lesson else "")
+    writing(db.session)
+    attempts.record(db.session, facts)
+    db.session.commit()
+    return redirect(_marked_url(question_id, was.count, was.try_no), 303)
+
+
+@bp.get("/<question_id>/<int:count>/<int:try_no>")
+def marked(question_id: str, count: int, try_no: int) -> ResponseReturnValue:
+    """Show the mark of one's own answer, and the working once it may be seen.
+
+    404 for an answer that this person never gave.
+    """
+    person_id = signed_in().person_id
+    stored = attempts.attempt_at(db.session, person_id, question_id, count=count, try_no=try_no)
+    if stored is None:
+        abort(404)
+    was = Shown(
+        person_id, question_id, count, try_no, stored.seed, stored.redraws, stored.source_digest
+    )
+    question = asking.question_as_shown(was) or abort(404)
+    sheet = mark_sheet(question, stored)
+    second = None if stored.finished else asking.second_form(was, sheet.wrong_line or "")
+    return render_template(
+        "questions/marked.html",
+        sheet=sheet,
+        question=question,
+        drawn=variant(question, was.seed, was.redraws),
+        lesson=here().library.by_slug.get(question.lesson),
+        sealed=second.sealed() if second else "",
+        form=AnswerForm(asking.asks_of(question, second)) if second else None,
+        is_asked_today=question_id in here().library.questions,
+        after=_next_question(question),
+    )
+
+
+def show_again(note: str) -> str:
+    """Return the page that a form came from, with a note and everything that was typed."""
+    return _page_again(request.form, note)
+
+
+def _page_again(fields: Mapping[str, str], note: str) -> str:
+    question_id: str = (request.view_args or {})["question_id"]
+    was = asking.what_was_shown(question_id, fields)
+    question = asking.question_as_shown(was) if was else None
+    if was is None or question is None:
+        question = here().library.questions.get(question_id)
+        if question is None:
+            return _gone(fields)
+        was, _ = asking.fresh_form(question)
+    form = AnswerForm(asking.asks_of(question, was), MultiDict(fields))
+    return _page(variant(question, was.seed, was.redraws), was, form, note, fields)
+
+
+def _page(
+    drawn: Variant,
+    was: Shown,
+    form: AnswerForm,
+    note: str = "",
+    fields: Mapping[str, str] | None = None,
+) -> str:
+    question = drawn.question
+    if not note and asking.has_changed(question, was):
+        note = CHANGED
+    return render_template(
+        "questions/question.html",
+        drawn=drawn,
+        question=question,
+        lesson=here().library.by_slug.get(question.lesson),
+        form=form,
+        sealed=was.sealed(),
+        note=note,
+        errors=[(field.name, field.errors[0]) for field in form if field.errors],
+        pressed=(request.form if fields is None else fields).get("pressed", ""),
+        only=was.only,
+    )
+
+
+def _gone(fields: Mapping[str, str]) -> str:
+    typed = [text for name, text in fields.items() if name.startswith("answer_") and text]
+    words = GONE.format(typed=", ".join(typed) or "nothing")
+    return render_template("fault.html", title="This question is gone", words=words)
+
+
+def _marked_url(question_id: str, count: int, try_no: int) -> str:
+    return url_for("questions.marked", question_id=question_id, count=count, try_no=try_no)
+
+
+def _next_question(question: Question) -> Question | None:
+    lesson = here().library.by_slug.get(question.lesson)
+    neighbours = pairwise(lesson.questions if lesson else ())
+    return next((then for each, then in neighbours if each.id == question.id), None)
