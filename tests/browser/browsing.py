@@ -1,0 +1,47 @@
+"""What the browser tests do: find what is asked on a page, work it, and sign in."""
+
+from dataclasses import dataclass
+
+from flask import Flask
+from playwright.sync_api import Page
+
+from trainer.cli.demo import PASSWORD
+from trainer.lessons import Library, Variant, variant
+from trainer.web import shown
+from trainer.web.installation import Installation
+
+
+@dataclass(frozen=True)
+class Served:
+    """The demo crew, served."""
+
+    address: str
+    app: Flask
+
+    @property
+    def library(self) -> Library:
+        """The lessons that are served."""
+        installation: Installation = self.app.extensions["installation"]
+        return installation.library
+
+    def asked(self, page: Page) -> Variant:
+        """Return the question that stands on a page, with its numbers."""
+        sealed = page.locator("input[name=shown]").get_attribute("value") or ""
+        with self.app.test_request_context():
+            was = shown.opened(sealed)
+        assert was is not None
+        return variant(self.library.questions[was.question_id], was.seed, was.redraws)
+
+
+def right_answer(drawn: Variant, line: str) -> str:
+    """Return what somebody would type who worked a line rightly, in the asked unit."""
+    ask = drawn.question.ask_for(line)
+    return f"{ask.in_asked_unit(drawn.working().figures[line]):.5f}"
+
+
+def sign_in(page: Page, name: str) -> None:
+    """Sign in as one of the demo crew."""
+    page.goto("/sign-in")
+    page.get_by_label("Your sign-in name").fill(name)
+    page.get_by_label("Password").fill(PASSWORD)
+    page.get_by_role("button", name="Sign in").click()
