@@ -82,7 +82,6 @@ class Block:
             mend = f"Begin each with a line [[{header}]]."
             raise self.mistake(key, f"'{key}' must be tables.", mend)
         parts = self._parts(header)
-        parts = self._parts(header)
         parts = parts if len(parts) == len(values) else [self] * len(values)
         yield from zip(parts, values, strict=True)
 

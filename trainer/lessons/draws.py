@@ -74,7 +74,7 @@ def draw(draw: Draw, seed: str, redraws: int, name: str) -> Any:  # noqa: ANN401
 
 
 def printed(value: Any, unit: str, decimals: int | None) -> str:  # noqa: ANN401
-    """Return a given as it stands in a question: "2.4 m", "2.4 m, 3.0 m and 3.6 m", "2.5"."""
+    """Return a given as it stands in a question: "2.4 m", "2.4 m, 3 m and 3.6 m", "2.5"."""
     if isinstance(value, str):
         return value
     if isinstance(value, tuple):

@@ -106,7 +106,9 @@ def matching_slips(drawn: Variant, marked: Marked) -> Sequence[Slip]:
     if wrong is None:
         return []
     ask = drawn.question.ask_for(wrong.key)
-    above = marked.figures_above(wrong.key)
+    earlier = drawn.question.asks[: drawn.question.asks.index(ask)]
+    # What stands above the first wrong line is right, and was when a second try asks for it alone.
+    above = {each.line: marked.working.figures[each.line] for each in earlier}
     return [
         slip
         for slip in drawn.question.slips_at(ask)
