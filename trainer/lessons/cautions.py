@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from trainer.lessons.block import Block
+from trainer.lessons.prose import kept_together
 
 _FILE = "cautions.toml"
 _KEYS = ("slug", "title", "text", "source")
@@ -27,7 +28,7 @@ def read_cautions(folder: Path) -> dict[str, Caution]:
     block.want(table, "caution", list, "The file")
     for part, each in block.tables(table, "caution"):
         part.refuse_unknown(each, _KEYS, "A caution")
-        caution = Caution(*(part.want(each, key, str, "A caution") for key in _KEYS))
+        caution = Caution(*(kept_together(part.want(each, key, str, "A caution")) for key in _KEYS))
         if caution.slug in cautions:
             raise part.mistake("slug", f"The caution '{caution.slug}' stands here twice.")
         cautions[caution.slug] = caution

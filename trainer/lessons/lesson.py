@@ -11,7 +11,7 @@ from trainer.engine import Working, work
 from trainer.lessons.block import Block
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.placeholders import fill
-from trainer.lessons.prose import WORKED_MARK, Lifted, lift_blocks, render
+from trainer.lessons.prose import WORKED_MARK, Lifted, kept_together, lift_blocks, render
 from trainer.lessons.question import Question
 from trainer.lessons.reading import check_placeholders, read_question
 from trainer.lessons.reading_givens import read_givens, read_method
@@ -72,7 +72,7 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
         competency=front.want(table, "competency", str, "A lesson"),
         minutes=front.want(table, "minutes", int, "A lesson"),
         order=front.want(table, "order", int, "A lesson"),
-        scenario=front.want(table, "scenario", str, "A lesson"),
+        scenario=kept_together(front.want(table, "scenario", str, "A lesson")),
         cautions=front.texts(table, "cautions", "A lesson"),
         text=text,
         digest=digest_of(text),

@@ -37,6 +37,11 @@ EXTENSIONS = (
 )
 
 
+def kept_together(text: str) -> str:
+    """Return a text in which no line breaks between a figure and its unit."""
+    return _FIGURE_AND_UNIT.sub("\u00a0", text)
+
+
 @dataclass
 class Lifted:
     """What was found while reading a page."""
@@ -81,7 +86,7 @@ class _Blocks(Preprocessor):
 
     def run(self, lines: list[str]) -> list[str]:
         kept = lift_blocks(self.file, lines, self.first_line, self.lifted)
-        return [_FIGURE_AND_UNIT.sub("\u00a0", line) for line in kept]
+        return [kept_together(line) for line in kept]
 
 
 class _Pictures(Treeprocessor):
