@@ -1,5 +1,6 @@
 """`trainer check` and `trainer content copy`: for those who write lessons."""
 
+import shlex
 import shutil
 from pathlib import Path
 
@@ -8,13 +9,17 @@ import click
 from trainer.config import read_config
 from trainer.lessons import ContentError, check_content
 
+_FOLDER = click.Path(path_type=Path, file_okay=False)
+_EXISTING = click.Path(path_type=Path, file_okay=False, exists=True)
+
 
 @click.command()
-@click.argument("folder", required=False, type=click.Path(path_type=Path, exists=True))
+@click.argument("folder", required=False, type=_EXISTING)
 def check(folder: Path | None) -> None:
-    """Read all lessons, work every question 500 times, and name what is wrong.
+    """Read all lessons and name what is wrong in them.
 
-    FOLDER is a content folder; without it, the one that 'trainer serve' would use.
+    Every question is worked 500 times. FOLDER is a content folder; without it, the one that
+    'trainer serve' would use.
     """
     folder = folder or read_config().content
     try:
@@ -37,16 +42,22 @@ def content() -> None:
 
 
 @content.command()
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folder", type=_FOLDER)
 def copy(folder: Path) -> None:
     """Copy the lessons to FOLDER, for a firm that edits its own.
 
     Then set TRAINER_CONTENT to that folder.
     """
+    source, folder = read_config().content, folder.resolve()
     if folder.exists() and any(folder.iterdir()):
         raise click.ClickException(f"{folder} isn't empty. Name a new folder.")
+    if folder.is_relative_to(source):
+        raise click.ClickException(f"{folder} lies inside the lessons. Name a folder elsewhere.")
     try:
-        shutil.copytree(read_config().content, folder, dirs_exist_ok=True)
+        shutil.copytree(source, folder, dirs_exist_ok=True)
     except OSError as error:
-        raise click.ClickException(f"{folder} can't be written ({error.strerror}).") from error
-    click.echo(f"The lessons are in {folder}. Set TRAINER_CONTENT={folder} to use them.")
+        # For a whole tree there is a list of reasons and no single one.
+        reason = error.strerror or error.args[0][0][-1]
+        raise click.ClickException(f"{folder} can't be written ({reason}).") from error
+    setting = f"TRAINER_CONTENT={shlex.quote(str(folder))}"
+    click.echo(f"The lessons are in {folder}. Set {setting} to use them.")

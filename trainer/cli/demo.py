@@ -1,8 +1,10 @@
 """`trainer demo`: an invented crew with some weeks behind them, to look round in."""
 
 import random
-import shutil
+import signal
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -12,9 +14,9 @@ import click
 from flask import Flask
 
 from trainer import create_app
-from trainer.cli.people import told
+from trainer.cli.opening import told
 from trainer.cli.serve import refuse_taken_port, run, say_where
-from trainer.config import Config, read_config, zone_named
+from trainer.config import Config, ConfigError, read_config, zone_named
 from trainer.lessons import Lesson, Question, Typed, fresh_variant, mark_answers
 from trainer.records import attempts, crews, db, people, progress, writing
 from trainer.web import Installation, prepare
@@ -49,29 +51,49 @@ CREW = (
 
 
 @click.command()
-@click.option("--host", default="127.0.0.1", show_default=True)
-@click.option("--port", default=8000, show_default=True, type=click.IntRange(1, 65535))
-@click.option("--keep", type=click.Path(path_type=Path), help="Keep the demo database here.")
+@click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen on.")
+@click.option(
+    "--port", default=8000, show_default=True, type=click.IntRange(1, 65535), help="Port to use."
+)
+@click.option(
+    "--keep",
+    type=click.Path(path_type=Path),
+    help="A folder for the demo's records, to go on with another time.",
+)
 def demo(host: str, port: int, keep: Path | None) -> None:
-    """Make an invented crew and serve it, printing where and who can sign in.
+    """Serve an invented crew, and say who can sign in.
 
-    Your own records are not touched: the demo has a folder of its own, made anew each time.
+    Your own records are not touched. The demo has a folder of its own, which is gone when you
+    stop it with Ctrl-C, unless --keep names one.
     """
     refuse_taken_port(host, port)
-    instance = keep or Path(tempfile.mkdtemp(prefix="trainer-demo-"))
-    config = demo_config(instance)
-    try:
+    with kept_or_passing(keep) as instance:
+        config = demo_config(instance)
         app = create_app(config)
         with told():
             prepare(app)
-            if keep is None or not _is_peopled(app):
+            if not _is_peopled(app):
                 fill(app)
         say_where(config, host, port)
         say_who(config)
         run(app, host, port)
+
+
+@contextmanager
+def kept_or_passing(keep: Path | None) -> Iterator[Path]:
+    """Yield the folder to keep, or one that is gone afterwards, however the demo was stopped."""
+    if keep is not None:
+        yield keep
+        return
+    # Being told to end then unwinds like Ctrl-C, instead of leaving the folder behind.
+    before = signal.signal(signal.SIGTERM, signal.default_int_handler)
+    try:
+        with tempfile.TemporaryDirectory(
+            prefix="trainer-demo-", ignore_cleanup_errors=True
+        ) as folder:
+            yield Path(folder)
     finally:
-        if keep is None:
-            shutil.rmtree(instance, ignore_errors=True)
+        signal.signal(signal.SIGTERM, before)
 
 
 def demo_config(instance: Path) -> Config:
@@ -85,11 +107,13 @@ def demo_config(instance: Path) -> Config:
     )
 
 
-def machine_zone() -> ZoneInfo:
+def machine_zone(local: Path = Path("/etc/localtime")) -> ZoneInfo:
     """Return the time zone that this machine is set to, as far as it says; else UTC."""
-    local = Path("/etc/localtime")
     name = str(local.resolve()).partition("zoneinfo/")[2]
-    return zone_named(name if name and local.is_symlink() else "UTC")
+    try:
+        return zone_named(name if name and local.is_symlink() else "UTC")
+    except ConfigError:
+        return zone_named("UTC")
 
 
 def say_who(config: Config) -> None:

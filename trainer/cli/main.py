@@ -38,6 +38,11 @@ class _Commands(click.Group):
             return super().invoke(ctx)
         except (ConfigError, ContentError, EngineError) as error:
             raise click.ClickException(str(error)) from error
+        except OSError as error:
+            if error.filename is None:
+                raise
+            reason = f"{error.filename} can't be used ({error.strerror})."
+            raise click.ClickException(reason) from error
 
 
 @click.group(cls=_Commands)

@@ -19,6 +19,9 @@ from trainer.engine import (
 )
 from trainer.engine import work as work_out
 
+#: A word of this many characters is no name of ours; more of it isn't repeated.
+_LONGEST = 40
+
 
 @click.command()
 @click.argument("name", required=False)
@@ -27,14 +30,14 @@ from trainer.engine import work as work_out
 def work(name: str | None, given: tuple[str, ...], as_json: bool) -> None:  # noqa: FBT001
     """Work a calculation and show every line of it.
 
-    Without NAME all calculations are listed, with units, ranges and defaults. Values may be
-    typed as people type them: resin_kg=1.3kg, length_m=12'6", joints_m=2.4:3,3.6 (three
-    joints of 2.4 m and one of 3.6 m).
+    Without NAME all calculations are listed, with units, ranges and defaults. Each KEY=VALUE
+    gives one figure, typed as people type it: resin_kg=1.3kg, length_m=12'6",
+    joints_m=2.4:3,3.6 (three joints of 2.4 m and one of 3.6 m).
     """
     if name is None:
         click.echo("\n\n".join(describe(method) for method in METHODS.values()))
         return
-    method = method_named(name)
+    method = method_named(_short(name))
     givens = read_givens(method, given)
     working = work_out(method(**givens))
     click.echo(as_data(method, givens, working) if as_json else as_text(working))
@@ -59,45 +62,60 @@ def _parameter_line(parameter: Parameter) -> str:
 
 
 def read_givens(method: Method[...], given: tuple[str, ...]) -> dict[str, Any]:
-    """Return the givens by name from KEY=VALUE words; raise UsageError or EngineError."""
+    """Return the givens by name from KEY=VALUE words; raise ClickException, naming the key."""
     givens: dict[str, Any] = {}
     for word in given:
         key, equals, text = word.partition("=")
         if not equals:
-            raise click.UsageError(f"'{word}' isn't KEY=VALUE, such as resin_kg=1.3.")
+            raise click.ClickException(f"'{_short(word)}' isn't KEY=VALUE, such as resin_kg=1.3.")
         if key not in method.parameters:
             known = ", ".join(method.parameters)
-            raise click.UsageError(f"'{method.name}' takes no '{key}'. It takes {known}.")
+            raise click.ClickException(
+                f"'{method.name}' takes no '{_short(key)}'. It takes {known}."
+            )
+        if key in givens:
+            raise click.ClickException(f"{key}: It is given twice. Leave one of them out.")
         givens[key] = read_value(method.parameters[key], text)
     missing = [p.name for p in method.parameters.values() if p.required and p.name not in givens]
     if missing:
-        raise click.UsageError(f"'{method.name}' needs {', '.join(missing)} too.")
+        raise click.ClickException(f"'{method.name}' needs {', '.join(missing)} too.")
     return givens
 
 
 def read_value(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
-    """Return what a typed value means for a parameter; raise EngineError, naming it."""
+    """Return what a typed value means for a parameter; raise ClickException, naming the key."""
     try:
-        if parameter.shape == "choice":
-            return text
-        if parameter.shape == "list":
-            return _read_list(parameter, text)
-        value = read_quantity(text, parameter.unit).value
-        return int(value) if parameter.shape == "count" and value == int(value) else value
+        value = _read(parameter, text)
+        parameter.check(value)
     except EngineError as error:
-        raise click.UsageError(f"{parameter.name}: {error}") from error
+        raise click.ClickException(f"{parameter.name}: {error}") from error
+    return value
+
+
+def _read(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
+    if parameter.shape == "choice":
+        return _short(text)
+    if parameter.shape == "list":
+        return _read_list(parameter, text)
+    value = read_quantity(text, parameter.unit).value
+    return int(value) if parameter.shape == "count" and value == int(value) else value
 
 
 def _read_list(parameter: Parameter, text: str) -> tuple[float, ...]:
     """Return the values of a list; `2.4:3` stands for three of 2.4."""
     values: list[float] = []
     for item in text.split(","):
-        size, _, count = item.partition(":")
-        times = int(count) if re.fullmatch(r"\d{1,4}", count.strip()) else None
-        if ":" in item and times is None:
-            raise NotAFigure(f"count after '{size}:'", count, "a whole number")
-        values += [read_quantity(size, parameter.unit).value] * (1 if times is None else times)
+        size, colon, count = item.partition(":")
+        value = read_quantity(size, parameter.unit).value
+        if colon and not re.fullmatch(r"[1-9]\d{0,2}", count.strip()):
+            raise NotAFigure(f"count after '{size}:'", _short(count), "a whole number from 1 on")
+        values += [value] * (int(count) if colon else 1)
     return tuple(values)
+
+
+def _short(word: str) -> str:
+    """Return a word as typed, or its beginning where no name is as long."""
+    return word if len(word) <= _LONGEST else f"{word[:_LONGEST]}…"
 
 
 def as_text(working: Working) -> str:
@@ -105,7 +123,9 @@ def as_text(working: Working) -> str:
     blocks = [
         f"{line.words}\n    = {line.in_words()}\n    = {line.shown()}" for line in working.lines
     ]
-    return "\n".join([*blocks, f"\n{show(working.value, working.lines[-1].unit)}"])
+    text = "\n".join([*blocks, f"\n{show(working.value, working.lines[-1].unit)}"])
+    # A page keeps figure and unit on one line; in a terminal one searches for "39.6 g".
+    return text.replace("\u00a0", " ")
 
 
 def as_data(method: Method[...], givens: dict[str, Any], working: Working) -> str:

@@ -13,6 +13,8 @@ from trainer.lessons.placeholders import fill
 from trainer.lessons.question import Ask, Question, Slip
 
 MOST_REDRAWS = 50
+#: Enough to find the last unseen set of numbers among many, and quickly done.
+MOST_DRAWS = 1000
 #: How many tolerances must lie between a slip's figure and the right one.
 APART = 3
 
@@ -50,12 +52,19 @@ def variant(question: Question, seed: str, redraws: int = 0) -> Variant:
 def fresh_variant(question: Question, seed: str, seen: Collection[str] = ()) -> Variant | None:
     """Return the first fair variant of a seed whose key isn't among `seen`, or None.
 
-    Gives up after MOST_REDRAWS draws.
+    Gives up when MOST_REDRAWS draws came too close to a slip, or when MOST_DRAWS turned up
+    nothing unseen.
     """
-    for redraws in range(MOST_REDRAWS + 1):
+    unfair = 0
+    for redraws in range(MOST_DRAWS):
         drawn = variant(question, seed, redraws)
-        if drawn.key not in seen and is_fair(drawn):
+        if drawn.key in seen:
+            continue
+        if is_fair(drawn):
             return drawn
+        unfair += 1
+        if unfair > MOST_REDRAWS:
+            break
     return None
 
 

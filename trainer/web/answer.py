@@ -90,6 +90,6 @@ def _answer_facts(answer: AnswerMark, mark: Mark) -> AnswerFacts:
 def _instant(text: str) -> datetime | None:
     try:
         then = datetime.fromisoformat(text)
-    except ValueError:
+        return then.astimezone(UTC) if then.tzinfo else None
+    except (ValueError, OverflowError):
         return None
-    return then.astimezone(UTC) if then.tzinfo else None

@@ -6,6 +6,7 @@ from datetime import timedelta
 
 from trainer.lessons import Ask, Question, Variant, fresh_variant, questions_in, variant
 from trainer.records import attempts, db, progress, texts
+from trainer.records.attempts import SeenVariant
 from trainer.web import shown
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -74,6 +75,15 @@ def _drawn(question: Question, person_id: int, count: int) -> tuple[Variant, boo
     drawn = fresh_variant(question, seed, {each.variant for each in had})
     if drawn:
         return drawn, False
-    if had:
-        return variant(question, had[0].seed, had[0].redraws), True
-    return variant(question, seed), False
+    drawn = _oldest(question, had)
+    return (drawn, True) if drawn else (variant(question, seed), False)
+
+
+def _oldest(question: Question, had: Sequence[SeenVariant]) -> Variant | None:
+    """Return the numbers that were last had longest ago, and that the question still draws."""
+    last_had = {each.variant: place for place, each in enumerate(had)}
+    for place in sorted(last_had.values()):
+        drawn = variant(question, had[place].seed, had[place].redraws)
+        if drawn.key == had[place].variant:
+            return drawn
+    return None

@@ -2,7 +2,7 @@
 
 import logging
 
-from flask import Flask, render_template, request
+from flask import Flask, g, render_template, request
 from flask.typing import ResponseReturnValue
 from flask_wtf.csrf import CSRFError
 from sqlalchemy.exc import DBAPIError
@@ -32,7 +32,7 @@ def init_app(app: Flask) -> None:
     app.register_error_handler(Exception, _broken)
 
 
-def _page(title: str, words: str, status: int) -> ResponseReturnValue:
+def _page(title: str, words: str, status: int) -> tuple[str, int]:
     return render_template("fault.html", title=title, words=words), status
 
 
@@ -41,7 +41,9 @@ def _refused(error: HTTPException) -> ResponseReturnValue:
     if code < 400:
         return error
     title, words = _SENTENCES.get(code, (error.name, "Begin again from Today."))
-    return _page(title, words, code)
+    # Such as which methods are allowed, which a 405 has to say.
+    headers = [each for each in error.get_headers() if each[0] != "Content-Type"]
+    return *_page(title, words, code), headers
 
 
 def _lost_token(_error: CSRFError) -> ResponseReturnValue:
@@ -59,7 +61,8 @@ def _records_failed(error: DBAPIError) -> ResponseReturnValue:
     if known is None:
         return _broken(error)
     _log.error("records: %s", error)
-    if request.endpoint == "questions.check":
+    # Without a person the records failed before anybody was recognised.
+    if request.endpoint == "questions.check" and g.person:
         return questions.show_again(str(known)), 503
     return _page("The records can't be reached", str(known), 503)
 

@@ -16,7 +16,7 @@ def init_app(app: Flask) -> None:
 
 
 def day(when: date | datetime | None) -> str:
-    """Return a date as people say it: today, yesterday, Tuesday, 3 November, 3 November 2025."""
+    """Return a date as people say it: today, yesterday, 3 November, 3 November 2025."""
     if when is None:
         return "not yet"
     date_ = here().date_of(when) if isinstance(when, datetime) else when

@@ -9,7 +9,7 @@ from wtforms import Form, PasswordField, StringField, validators
 from wtforms.fields import Field
 from wtforms.form import BaseForm
 
-from trainer.engine import Unclear
+from trainer.engine import EngineError
 from trainer.lessons import Ask, Typed
 
 csrf = CSRFProtect()
@@ -50,5 +50,5 @@ class AnswerForm(BaseForm):
         number = int(field.name.removeprefix("answer_"))
         try:
             self._typed(number).read_for(self.asks[number])
-        except Unclear as error:
+        except EngineError as error:
             raise validators.ValidationError(str(error)) from error

@@ -4,6 +4,7 @@ It travels through the sign-in form, signed, and is laid by in the session for t
 was meant for.
 """
 
+import json
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -29,9 +30,10 @@ def packed(path: str, fields: Mapping[str, str]) -> str:
     room = _LONGEST
     told: dict[str, str] = {}
     for name, value in fields.items():
-        if name not in _NOT_KEPT and len(value) <= room:
+        size = len(json.dumps([name, value]))
+        if name not in _NOT_KEPT and size <= room:
             told[name] = value
-            room -= len(value)
+            room -= size
     return _sealer().dumps([path, told])
 
 

@@ -61,7 +61,7 @@ def mark_sheet(question: Question, stored: StoredAttempt) -> MarkSheet:
     wrong = next((each for each in stored.answers if each.verdict == "wrong"), None)
     return MarkSheet(
         banner=_banner(stored, wrong),
-        words=_words(question, stored, wrong),
+        words=_words(drawn, stored, wrong),
         cue=wrong.cue if wrong and not stored.finished else "",
         text=drawn.text(),
         answers=tuple(_answer_line(drawn, each) for each in stored.answers),
@@ -111,7 +111,7 @@ def _banner(stored: StoredAttempt, wrong: AnswerFacts | None) -> str:
     return "wrong" if stored.finished else "slip"
 
 
-def _words(question: Question, stored: StoredAttempt, wrong: AnswerFacts | None) -> str:
+def _words(drawn: Variant, stored: StoredAttempt, wrong: AnswerFacts | None) -> str:
     if wrong is None:
         that_was_it = "" if stored.try_no == 1 else "That was it. "
         return f"{that_was_it}The working is below."
@@ -119,7 +119,7 @@ def _words(question: Question, stored: StoredAttempt, wrong: AnswerFacts | None)
         return f"{wrong.slip[:1].upper()}{wrong.slip[1:]}."
     if len(stored.answers) == 1:
         return "The working is below, with your numbers."
-    label = question.ask_for(wrong.line).words
+    label = drawn.text(drawn.question.ask_for(wrong.line))
     return f"The first wrong line is: {label} The working is below, with your numbers."
 
 

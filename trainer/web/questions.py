@@ -4,6 +4,7 @@ An answer travels one way down and one way back: find the question, read what wa
 it, record it, commit once, and send the browser to the page that shows the mark.
 """
 
+import re
 from collections.abc import Mapping
 from itertools import pairwise
 
@@ -29,6 +30,9 @@ CHANGED = "The lesson has changed since you opened this. You are marked by what 
 GONE = "It is no longer asked. What you had typed: {typed}."
 NOT_OURS = "That form can't be read any more. Here is the question anew, with what you typed."
 
+#: The matcher of a field that holds an answer, and not the unit beside it.
+_is_answer = re.compile(r"answer_\d+").fullmatch
+
 
 def question_or_404(question_id: str) -> Question:
     """Return the question of this id as it stands today; raise 404."""
@@ -46,7 +50,8 @@ def show(question_id: str) -> ResponseReturnValue:
     if shut:
         return shut
     laid_by = kept.taken_up(request.path)
-    if laid_by:
+    # Not for somebody else who has signed in on the same phone.
+    if laid_by and asking.what_was_shown(question_id, laid_by):
         return _page_again(laid_by, BACK)
     waiting = asking.open_run(question_id)
     if waiting is not None:
@@ -65,7 +70,8 @@ def check(question_id: str) -> ResponseReturnValue:
     drawn = variant(question, was.seed, was.redraws)
     form = AnswerForm(asking.asks_of(question, was), request.form)
     if not form.validate():
-        return _page(drawn, was, form), 422
+        # It was no answer yet, so this press is not the one that counts.
+        return _page(drawn, was, form, fields={}), 422
     mark = mark_answers(drawn, form.typed(), was.try_no, was.only)
     time = time_of_answer(request.form.get("pressed", ""), here())
     lesson = here().library.by_slug.get(question.lesson)
@@ -76,7 +82,7 @@ def check(question_id: str) -> ResponseReturnValue:
     return redirect(_marked_url(question_id, was.count, was.try_no), 303)
 
 
-@bp.get("/<question_id>/<int:count>/<int:try_no>")
+@bp.get("/<question_id>/<int(max=999999):count>/<int(max=2):try_no>")
 def marked(question_id: str, count: int, try_no: int) -> ResponseReturnValue:
     """Show the mark of one's own answer, and the working once it may be seen.
 
@@ -148,7 +154,7 @@ def _page(
 
 
 def _gone(fields: Mapping[str, str]) -> str:
-    typed = [text for name, text in fields.items() if name.startswith("answer_") and text]
+    typed = [text for name, text in fields.items() if _is_answer(name) and text]
     words = GONE.format(typed=", ".join(typed) or "nothing")
     return render_template("fault.html", title="This question is gone", words=words)
 

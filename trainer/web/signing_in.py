@@ -1,28 +1,41 @@
 """Signing in and out; somebody whose sign-in has ended keeps what they sent."""
 
+import math
 from datetime import timedelta
 from urllib.parse import urlsplit
 
-from flask import Blueprint, g, make_response, redirect, render_template, request, session, url_for
+from flask import (
+    Blueprint,
+    current_app,
+    g,
+    make_response,
+    redirect,
+    render_template,
+    request,
+    session,
+    url_for,
+)
 from flask.typing import ResponseReturnValue
 from werkzeug.wrappers import Response
 
 from trainer.records import db, delays, signins, writing
 from trainer.records.signins import OWN_PHONE
 from trainer.web import kept
+from trainer.web.filters import counted
 from trainer.web.forms import SignInForm
 from trainer.web.installation import here
 
 bp = Blueprint("signing_in", __name__)
 
 COOKIE = "bench"
+_READING = ("GET", "HEAD")
 WRONG = "That name and password don't go together. Look at both and try again."
 ENDED = "Your sign-in has ended. Sign in again; what you typed is kept."
 
 
 def ask_to_sign_in() -> ResponseReturnValue:
     """Return the way to sign in for somebody who isn't, keeping where they wanted to go."""
-    if request.method == "GET":
+    if request.method in _READING:
         return redirect(url_for("signing_in.sign_in", then=request.full_path.rstrip("?")), 303)
     return _page(SignInForm(), note=ENDED, parcel=kept.packed(request.path, request.form)), 401
 
@@ -37,7 +50,7 @@ def sign_in() -> ResponseReturnValue:
     """Sign in on one's own phone for thirty days."""
     form = SignInForm(request.form)
     parcel = request.form.get("kept", "")
-    if request.method == "GET":
+    if request.method in _READING:
         return redirect(url_for("today.show"), 303) if g.person else _page(form)
     if not form.validate():
         return _page(form, parcel=parcel), 422
@@ -80,7 +93,7 @@ def _signed_in(token: str, parcel: str) -> Response:
     session.clear()
     session.permanent = True
     unpacked = kept.unpacked(parcel)
-    then = unpacked.path if unpacked else _safe_path(request.form.get("then", ""))
+    then = _page_of(unpacked.path) if unpacked else _safe_path(request.form.get("then", ""))
     if unpacked:
         kept.lay_by(unpacked)
     response = make_response(redirect(then or url_for("today.show"), 303))
@@ -101,10 +114,16 @@ def _page(form: SignInForm, note: str = "", parcel: str = "") -> str:
 
 
 def _asked_to_wait(form: SignInForm, wait: timedelta, parcel: str) -> ResponseReturnValue:
-    seconds = int(wait.total_seconds()) + 1
-    time = f"{seconds} seconds" if seconds < 60 else f"{-(-seconds // 60)} minutes"
+    seconds = math.ceil(wait.total_seconds())
+    time = counted(seconds, "second") if seconds < 60 else counted(-(-seconds // 60), "minute")
     note = f"That was wrong too often. Wait {time}, then try again."
     return _page(form, note=note, parcel=parcel), 429, {"Retry-After": str(seconds)}
+
+
+def _page_of(path: str) -> str:
+    """Return the page that a form stood on: where it was sent, else the one above it."""
+    pages = current_app.url_map.bind("")
+    return next((each for each in (path, path.rpartition("/")[0]) if pages.test(each, "GET")), "")
 
 
 def _safe_path(path: str) -> str:

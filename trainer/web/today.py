@@ -8,6 +8,7 @@ from flask import Blueprint, render_template, url_for
 from trainer.lessons import Library
 from trainer.records.progress import LessonRow
 from trainer.web.access import signed_in
+from trainer.web.filters import counted
 from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.outline import is_whole, lesson_entries, roof_parts
@@ -52,6 +53,7 @@ def first_thing(library: Library, rows: Mapping[str, LessonRow]) -> FirstThing |
             return FirstThing(lesson.title, lesson.scenario, href, "Read it")
         if not is_whole(lesson, row):
             left = len(lesson.questions) - row.questions_right
-            words = f"You have read it. {left} of its {len(lesson.questions)} questions are to do."
+            of = counted(len(lesson.questions), "question")
+            words = f"You have read it. Still to do: {left} of its {of}."
             return FirstThing(lesson.title, words, f"{href}#questions", "Go on")
     return None

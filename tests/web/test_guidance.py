@@ -1,0 +1,64 @@
+"""Cautions and help, open to anybody."""
+
+import pytest
+from web_bench import Bench
+from web_cast import NOOR
+
+from trainer.web.access import MATRIX
+from trainer.web.guidance import PAGES, REACH
+
+
+def test_every_caution_stands_with_its_source(bench: Bench) -> None:
+    """What can hurt, what to do, and where that is known from."""
+    page = bench.visit().open("/cautions")
+    assert (page.status, page.heading) == (200, "Cautions")
+    boxes = page.main.all(class_="caution")
+    assert len(boxes) == len(bench.library.cautions)
+    for box, caution in zip(boxes, bench.library.cautions.values(), strict=True):
+        assert caution.title in box.words
+        assert f"Source: {' '.join(caution.source.split())}".rstrip(".") in box.words
+
+
+def test_the_cautions_name_what_overrules_them(bench: Bench) -> None:
+    """Data sheet, local codes and licensed practice come first, here and in every footer."""
+    page = bench.visit().open("/cautions")
+    for part in (page.main, page.root.all("footer")[0]):
+        for word in ("data sheet", "local codes", "licensed practice"):
+            assert word in part.words
+
+
+def test_the_help_prints_the_whole_matrix(tiny: Bench) -> None:
+    """Each page by name, each role's reach in words, as the guard has it."""
+    rows = tiny.visit().open("/help").main.all("tbody")[0].all("tr")
+    told = [[cell.words for cell in (*row.all("th"), *row.all("td"))] for row in rows]
+    assert told == [
+        [PAGES[page], *(REACH[reach] for reach in (r.nobody, r.trainee, r.supervisor, r.office))]
+        for page, r in MATRIX.items()
+        if page != "static"
+    ]
+
+
+def test_every_page_of_the_matrix_has_a_name() -> None:
+    """No row is printed by its code."""
+    assert set(PAGES) == set(MATRIX) - {"static"}
+
+
+def test_the_help_explains_every_mark_and_state(tiny: Bench) -> None:
+    """Right, right for your figure, wrong; not tried, tried."""
+    page = tiny.visit().open("/help")
+    told = {each.words for each in page.main.all("dt")}
+    assert {"right", "right for your figure", "wrong", "not tried", "tried"} <= told
+
+
+@pytest.mark.parametrize("path", ["/cautions", "/help"])
+def test_they_lead_from_every_page(tiny: Bench, path: str) -> None:
+    """The footer has them, signed in or not."""
+    for visitor in (tiny.visit(), tiny.visit(NOOR)):
+        footer = visitor.open("/help").root.all("footer")[0]
+        assert path in [link["href"] for link in footer.all("a")]
+
+
+@pytest.mark.parametrize("path", ["/cautions", "/help"])
+def test_they_take_no_forms(tiny: Bench, path: str) -> None:
+    """They are only read."""
+    assert tiny.visit().post(path, {}).status == 405

@@ -1,0 +1,134 @@
+"""Today: one thing plainly first, then the lessons, then the roof."""
+
+import pytest
+from web_bench import Bench
+from web_cast import BERTIL, KIT, NOOR, SAM, Who
+from web_content import right_grams
+from web_page import Element, Page
+from web_visitor import Visitor
+
+
+def first(page: Page) -> Element:
+    """The card on top."""
+    return page.main.all(class_="first")[0]
+
+
+def lead(page: Page) -> str:
+    """Where the card on top leads."""
+    return first(page).all("a")[0]["href"]
+
+
+def finish(noor: Visitor, *questions: str) -> None:
+    """Answer these questions of the tiny lessons right."""
+    several = {"dose-chain": ("40", "32"), "bare-chain": ("25", "20")}
+    for question in questions:
+        page = noor.open(f"/questions/{question}")
+        typed = several.get(question) or (right_grams(page),)
+        assert noor.answer(page, *typed).mark == "Right"
+
+
+def test_the_first_thing_is_the_first_lesson(tiny: Bench) -> None:
+    """Whoever has done nothing is sent to read it."""
+    page = tiny.visit(NOOR).open("/")
+    assert (page.status, page.heading) == (200, "Today")
+    assert first(page).all("h2")[0].words == "Before the lid"
+    assert "The tins are in the van." in first(page).words
+    assert lead(page) == "/lessons/before-the-lid"
+
+
+def test_until_it_is_read_the_others_are_shut(tiny: Bench) -> None:
+    """They stand there, without a link."""
+    page = tiny.visit(NOOR).open("/")
+    rows = page.main.all(class_="lessons")[0].all(class_="row")
+    assert [(row.tag, row["href"]) for row in rows] == [
+        ("a", "/lessons/before-the-lid"),
+        ("div", ""),
+    ]
+    assert "Mixing a batch" in rows[1].words
+
+
+def test_after_it_is_read_its_questions_come_first(tiny: Bench) -> None:
+    """The card leads to the questions of the lesson, and all lessons are open."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    page = noor.open("/")
+    assert lead(page) == "/lessons/before-the-lid#questions"
+    assert "Still to do: 1 of its 1 question." in first(page).words
+    assert "/lessons/mixing" in page.links()
+
+
+def test_a_lesson_whose_questions_were_right_makes_way_for_the_next(tiny: Bench) -> None:
+    """The next lesson is to be read."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    finish(noor, "first-dose")
+    assert lead(noor.open("/")) == "/lessons/mixing"
+
+
+def test_it_counts_what_is_left(tiny: Bench) -> None:
+    """Of four questions one was right: three are to do."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    finish(noor, "first-dose")
+    noor.read("mixing")
+    finish(noor, "dose-chain")
+    assert "Still to do: 3 of its 4 questions." in first(noor.open("/")).words
+
+
+def test_when_all_is_done_it_says_so(tiny: Bench) -> None:
+    """Nothing is put first; any lesson may be taken again."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    finish(noor, "first-dose")
+    noor.read("mixing")
+    finish(noor, "dose-chain", "bare-chain", "two-slips")
+    finish(noor, "drum-dose")
+    page = noor.open("/")
+    assert not page.main.all(class_="first")
+    assert "Every question of every lesson has been right once." in page.words
+
+
+def test_a_part_of_the_roof_comes_in(tiny: Bench) -> None:
+    """Grey when each question of its lesson was right once, and not before."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    assert noor.open("/").main.all(id="roof-guard")[0]["class"] == "part part-none"
+    finish(noor, "first-dose")
+    page = noor.open("/")
+    assert page.main.all(id="roof-guard")[0]["class"] == "part part-grey"
+    assert page.main.all(id="roof-bucket")[0]["class"] == "part part-none"
+
+
+def test_one_persons_day_is_not_anothers(tiny: Bench) -> None:
+    """What Noor has read changes nothing for Sam."""
+    tiny.visit(NOOR).read("before-the-lid")
+    assert lead(tiny.visit(SAM).open("/")) == "/lessons/before-the-lid"
+
+
+@pytest.mark.parametrize("who", [BERTIL, KIT])
+def test_whoever_answers_for_others_looks_at_the_crew_first(tiny: Bench, who: Who) -> None:
+    """A supervisor and the office are sent to the crew table; the lessons stand below."""
+    page = tiny.visit(who).open("/")
+    assert lead(page) == "/crew"
+    assert "/lessons/before-the-lid" in page.links()
+
+
+def test_the_real_lessons_stand_in_order(bench: Bench) -> None:
+    """Every lesson has its row with its minutes, the safest first."""
+    page = bench.visit(NOOR).open("/")
+    rows = page.main.all(class_="lessons")[0].all("li")
+    assert [row.all(class_="row-title")[0].words for row in rows] == [
+        lesson.title for lesson in bench.library.lessons
+    ]
+    assert rows[0].all(class_="row-title")[0].words == "Fire, eyes, fumes, dust and waste"
+    assert all("minutes" in row.words for row in rows)
+
+
+def test_signed_out_there_is_no_today(tiny: Bench) -> None:
+    """The way to sign in comes instead."""
+    assert tiny.visit().open("/").leads_to == "/sign-in?then=/"
+
+
+def test_today_takes_no_forms(tiny: Bench) -> None:
+    """It is only read."""
+    assert tiny.visit(NOOR).post("/", {}).status == 405
