@@ -1,0 +1,79 @@
+"""The constants of the trade: value, range and standing of each, and where it is used."""
+
+import math
+
+import pytest
+
+from trainer.engine import METHODS, Given
+from trainer.engine.materials import CONSTANTS, Constant
+
+EVERY_CONSTANT = pytest.mark.parametrize("constant", CONSTANTS, ids=lambda each: each.words)
+
+# Words, default, least, greatest, unit, standing.
+TABLE = [
+    ("density of liquid resin", 1.10, 0.95, 1.30, "kg/L", "common practice"),
+    ("density of cured resin", 1.20, 1.05, 1.35, "kg/L", "cited second-hand"),
+    ("density of E-glass", 2.56, 2.4, 2.7, "kg/L", "cited second-hand"),
+    ("density of catalyst", 1.17, 1.0, 1.3, "kg/L", "from memory"),
+    ("weight of mat", 450, 100, 1200, "g/m²", "published"),
+    ("resin to glass, by mass", 2.5, 1.5, 4, "", "published"),
+    ("glass content", 30, 15, 45, "%", "cited second-hand"),
+    ("allowance for deck, bucket and roller", 10, 0, 50, "%", "common practice"),
+    ("catalyst", 2, 0.5, 6, "%", "published"),
+    ("width of bandage", 75, 25, 300, "mm", "common practice"),
+    ("width of tape", 50, 25, 300, "mm", "common practice"),
+    ("lap of mat on mat", 50, 0, 300, "mm", "published"),
+    ("wrap on to each face", 50, 10, 150, "mm", "common practice"),
+    ("beginner's batch", 1, 0.1, 25, "L", "common practice"),
+    ("share of the gel time", 2 / 3, 0.4, 0.8, "", "common practice"),
+    ("time to mix", 2, 0, 5, "min", "common practice"),
+    ("least working time", 5, 5, 5, "min", "common practice"),
+]
+
+
+@pytest.mark.parametrize(("words", "value", "low", "high", "unit", "standing"), TABLE)
+def test_the_figures_are_those_of_the_sources(
+    words: str, value: float, low: float, high: float, unit: str, standing: str
+) -> None:
+    """Published, cited second-hand, common practice or from memory: as each constant says."""
+    constant = next(each for each in CONSTANTS if each.words == words)
+    assert (constant.value, constant.low, constant.high) == (value, low, high)
+    assert (constant.unit, constant.standing) == (unit, standing)
+
+
+@EVERY_CONSTANT
+def test_every_constant_says_where_it_comes_from(constant: Constant) -> None:
+    """A published figure names its source; no figure is without standing."""
+    assert constant.source
+    if constant.standing in ("published", "cited second-hand"):
+        assert constant.source != "no published source"
+
+
+@EVERY_CONSTANT
+def test_every_constant_can_be_a_parameter(constant: Constant) -> None:
+    """What a calculation accepts in its place has its words, unit and range."""
+    given = Given(constant.words, constant.unit, constant.low, constant.high)
+    assert constant.given == given
+
+
+@pytest.mark.parametrize("value", [0.9, 1.4, math.nan, math.inf])
+def test_a_constant_outside_its_own_range_is_refused(value: float) -> None:
+    """A slip in the table stops the program at its birth."""
+    with pytest.raises(ValueError, match="density of liquid resin lies outside its own range"):
+        Constant("density of liquid resin", value, "kg/L", 0.95, 1.30, "common practice", "none")
+
+
+def test_no_words_are_used_twice() -> None:
+    """Each constant stands once."""
+    assert len({constant.words for constant in CONSTANTS}) == len(CONSTANTS)
+
+
+def test_every_default_of_a_calculation_is_a_constant() -> None:
+    """No bare figure of the trade stands in a signature; none of something, or one of it, may."""
+    defaults = {
+        parameter.default
+        for method in METHODS.values()
+        for parameter in method.parameters.values()
+        if not parameter.required
+    }
+    assert defaults - {0, 1} <= {constant.value for constant in CONSTANTS}

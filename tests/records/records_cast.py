@@ -1,0 +1,64 @@
+"""The people in these tests, and the answer they give unless a test says otherwise."""
+
+from dataclasses import dataclass
+from datetime import UTC, date, datetime
+
+from trainer.records import texts
+from trainer.records.attempts import AnswerFacts, AttemptFacts
+
+NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
+PASSWORD = "three wet rollers"
+LESSON = texts.Text("lesson", "mixing-a-batch", "Stir the resin in its drum.\n")
+
+
+@dataclass(frozen=True)
+class People:
+    """Who is in the tests. Mina is the one who answers; each other one is there for a reason."""
+
+    north: int
+    south: int
+    mina: int
+    """A trainee in North."""
+    tom: int
+    """Another trainee in North: his answers must not touch hers."""
+    ruth: int
+    """Their supervisor, who is a trainee too."""
+    karel: int
+    """A trainee in South, another crew."""
+    iris: int
+    """The office: in no crew."""
+    olga: int
+    """Was a trainee in North, and has left."""
+
+
+ANSWER = AnswerFacts(
+    line="volume",
+    skill="catalyst-by-mass",
+    unit="ml",
+    tolerance="1.5 %",
+    right_value=34.188034188034194,
+    expected_value=34.188034188034194,
+    typed="34 ml",
+    read_value=34.0,
+    verdict="right",
+)
+TRY = AttemptFacts(
+    person_id=0,
+    question_id="batch-catalyst",
+    lesson="mixing-a-batch",
+    competency="mixing",
+    count=0,
+    try_no=1,
+    seed="9f2c",
+    variant="2kg-at-2",
+    source_digest=LESSON.digest,
+    engine_version="1",
+    givens={"resin_kg": 2.0, "percent": 2},
+    lines=[{"key": "mass", "words": "mass of catalyst", "unit": "g", "value": 40.0}],
+    sent_at=NOW,
+    local_date=date(2026, 3, 9),
+    unaided=True,
+    right=True,
+    finished=True,
+    answers=(ANSWER,),
+)

@@ -1,0 +1,81 @@
+"""Database errors told in our own words."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from sqlalchemy import create_engine, text
+from sqlalchemy.exc import DBAPIError
+
+from trainer.records.crews import add_crew
+from trainer.records.database import AnySession, db, writing
+from trainer.records.faults import RecordsBusy, RecordsError, RecordsFull, translate
+
+
+@pytest.mark.usefixtures("app")
+def test_a_turn_that_never_comes_is_busy(session: AnySession) -> None:
+    """Waiting longer than the timeout says that the records are busy."""
+    writing(session)
+    with db.engine.connect() as other:
+        other.exec_driver_sql("PRAGMA busy_timeout = 1")
+        error = _raised_by(lambda: other.exec_driver_sql("INSERT INTO crew (name) VALUES ('x')"))
+        other.exec_driver_sql("PRAGMA busy_timeout = 5000")
+    assert isinstance(translate(error), RecordsBusy)
+
+
+def test_a_full_disk_is_full(session: AnySession) -> None:
+    """When the database can't grow any more, the records are full, and what stood still stands."""
+    writing(session)
+    add_crew(session, "North")
+    session.commit()
+    pages = session.scalar(text("PRAGMA page_count"))
+    session.execute(text(f"PRAGMA max_page_count = {pages}"))
+    error = _raised_by(lambda: add_crew(session, "x" * 100_000))
+    assert isinstance(translate(error), RecordsFull)
+    session.rollback()
+    assert session.scalar(text("SELECT name FROM crew")) == "North"
+
+
+def test_a_database_that_may_not_be_written_is_full(session: AnySession) -> None:
+    """A read-only database is told in the same words as a full disk."""
+    session.execute(text("PRAGMA query_only = ON"))
+    error = _raised_by(lambda: add_crew(session, "North"))
+    assert isinstance(translate(error), RecordsFull)
+
+
+def test_a_folder_that_is_missing_is_full(tmp_path: Path) -> None:
+    """A database that can't even be opened is told in the same words."""
+    engine = create_engine(f"sqlite:///{tmp_path / 'nowhere' / 'records.sqlite'}")
+    assert isinstance(translate(_raised_by(engine.connect)), RecordsFull)
+
+
+@pytest.mark.usefixtures("any_app")
+@pytest.mark.parametrize("any_app", ["postgresql"], indirect=True)
+def test_postgresql_says_busy_in_its_own_code() -> None:
+    """A lock that PostgreSQL can't give at once is busy too."""
+    lock = text("LOCK TABLE crew IN EXCLUSIVE MODE NOWAIT")
+    with db.engine.connect() as one, db.engine.connect() as other:
+        one.execute(lock)
+        error = _raised_by(lambda: other.execute(lock))
+    assert isinstance(translate(error), RecordsBusy)
+
+
+def test_other_errors_are_left_alone(session: AnySession) -> None:
+    """A mistake of our own is not dressed up as bad luck."""
+    error = _raised_by(lambda: session.execute(text("SELECT nothing FROM nowhere")))
+    assert translate(error) is None
+    assert translate(ValueError("no")) is None
+
+
+@pytest.mark.parametrize("error", [RecordsBusy(), RecordsFull()])
+def test_an_error_is_short_sentences(error: RecordsError) -> None:
+    """What is said ends in a full stop, and no sentence is over 25 words."""
+    said = str(error)
+    assert said.endswith(".")
+    assert all(len(sentence.split()) <= 25 for sentence in said.split(". "))
+
+
+def _raised_by(act: Callable[[], object]) -> DBAPIError:
+    with pytest.raises(DBAPIError) as caught:
+        act()
+    return caught.value
