@@ -196,14 +196,6 @@ def test_lines_above_the_break_keep_the_persons_own_figure() -> None:
     assert marked.lines[2].expected == pytest.approx(0.37125)
 
 
-def test_figures_above_a_line_are_unrounded_where_they_are_right() -> None:
-    """What a slip starts from: the right figure where it was right, else the person's own."""
-    marked = marked_bandage([GLASS, NET, RESIN], 134, 0.5, 0.9)
-    assert marked.figures_above("bandage.glass") == {}
-    assert marked.figures_above("net") == pytest.approx({"bandage.glass": 135})
-    assert marked.figures_above("resin") == pytest.approx({"bandage.glass": 135, "net": 0.5})
-
-
 def test_a_count_is_marked_exactly() -> None:
     """31 m on rolls of 10 m are four rolls: neither three nor three and a bit."""
     asked = [Asked("rolls", Tolerance())]

@@ -2,14 +2,8 @@
 
 from trainer.engine.bandage import bandage_glass, bandage_length, resin_for_bandage
 from trainer.engine.batches import batch_for_pace, equal_batches, working_time
-from trainer.engine.catalyst import (
-    catalyst_by_mass,
-    catalyst_by_ml_per_kg,
-    catalyst_by_volume,
-    percent_by_mass,
-    percent_by_ml_per_kg,
-    percent_by_volume,
-)
+from trainer.engine.catalyst import catalyst_by_mass, catalyst_by_ml_per_kg, catalyst_by_volume
+from trainer.engine.dose import percent_by_mass, percent_by_ml_per_kg, percent_by_volume
 from trainer.engine.drivers import Working, answer, drive, line_keys, work
 from trainer.engine.errors import (
     EngineError,

@@ -3,6 +3,7 @@
 from typing import Annotated
 
 from trainer.engine.conversions import MM_PER_M
+from trainer.engine.lengths import joined, repeated
 from trainer.engine.mat import Allowance, MatWeight, Ratio, glass_in_mat, resin_for_mat
 from trainer.engine.materials import (
     ALLOWANCE,
@@ -37,24 +38,12 @@ def bandage_length(
     Raises:
         OutOfRange: an argument outside its range.
     """
-    parts = {
-        f"run_{number}": Part(length, "m", f"run {number}")
-        for number, length in enumerate(lengths_m, start=1)
-    }
-    straight = yield Line(
-        "straight", "edges and joints", "m", sum(lengths_m), " + ".join(parts), parts
-    )
-    lapped = yield Line(
+    straight = yield joined("straight", "edges and joints", "run", lengths_m)
+    lapped = yield repeated(
         "laps",
         "length that goes into laps",
-        "m",
-        laps * lap_mm / MM_PER_M.value,
-        "laps * lap / mm_per_m",
-        {
-            "laps": Part(laps, "", "laps"),
-            "lap": Part(lap_mm, "mm", "lap"),
-            "mm_per_m": MM_PER_M,
-        },
+        Part(laps, "", "laps"),
+        Part(lap_mm, "mm", "lap"),
     )
     return (
         yield Line(

@@ -1,4 +1,4 @@
-"""Catalyst in the three conventions that must never be confused, there and back.
+"""Catalyst in the three conventions that must never be confused: what to draw up for a dose.
 
 *Percent by mass* is grams of catalyst to 100 g of resin; the *millilitre rule* gives 10 ml to a
 kilogram for each percent, taking 1 ml for 1 g; *percent by volume* is millilitres to 100 ml.
@@ -17,13 +17,13 @@ ResinLitres = Annotated[float, Given("resin", "L", 0.05, 200)]
 Dose = Annotated[float, CATALYST_DOSE.given]
 # 5 % by these two is already about 6 % by mass, the most that is accepted.
 DoseByRule = Annotated[float, Given("catalyst", "%", 0.5, 5)]
-Millilitres = Annotated[float, Given("catalyst", "ml", 0.1, 10_000)]
 Density = Annotated[float, CATALYST_DENSITY.given]
 
-_RULE = Part(ML_PER_KG_FOR_ONE_PERCENT.value, "ml/kg", "millilitres to a kilogram for 1 %")
+RULE = Part(ML_PER_KG_FOR_ONE_PERCENT.value, "ml/kg", "millilitres to a kilogram for 1 %")
 
 
-def _resin_in_ml(resin_l: float) -> Line:
+def resin_in_ml(resin_l: float) -> Line:
+    """Return the line that turns litres of resin into millilitres, `resin_ml`."""
     return Line(
         "resin_ml",
         "resin in millilitres",
@@ -99,9 +99,9 @@ def catalyst_by_ml_per_kg(
         "dose",
         "dose for a kilogram",
         "ml/kg",
-        percent * _RULE.value,
+        percent * RULE.value,
         "percent * rule",
-        {"percent": Part(percent, "%", "dose"), "rule": _RULE},
+        {"percent": Part(percent, "%", "dose"), "rule": RULE},
     )
     return (
         yield Line(
@@ -133,7 +133,7 @@ def catalyst_by_volume(
     Raises:
         OutOfRange: an argument outside its range.
     """
-    resin_ml = yield _resin_in_ml(resin_l)
+    resin_ml = yield resin_in_ml(resin_l)
     return (
         yield Line(
             "volume",
@@ -144,116 +144,6 @@ def catalyst_by_volume(
             {
                 "resin": Part(resin_ml, "ml", "resin"),
                 "percent": Part(percent, "%", "dose by volume"),
-            },
-        )
-    )
-
-
-@calculation
-def percent_by_mass(
-    resin_kg: ResinKilograms,
-    catalyst_ml: Millilitres,
-    catalyst_kg_per_l: Density = CATALYST_DENSITY.value,
-) -> Calculation:
-    """Return the percent by mass that went in, from the millilitres of catalyst.
-
-    mass = volume × density; percent = mass ÷ resin × 100.
-
-    Args:
-        resin_kg: resin, 0.05–200 kg.
-        catalyst_ml: catalyst that went in, 0.1–10 000 ml.
-        catalyst_kg_per_l: density of the catalyst, 1.0–1.3 kg/L (from memory: 1.17).
-
-    Raises:
-        OutOfRange: an argument outside its range.
-    """
-    mass = yield Line(
-        "mass",
-        "mass of catalyst",
-        "g",
-        catalyst_ml * catalyst_kg_per_l,
-        "catalyst * density",
-        {
-            "catalyst": Part(catalyst_ml, "ml", "volume of catalyst"),
-            "density": Part(catalyst_kg_per_l, "kg/L", "density of catalyst"),
-        },
-    )
-    return (
-        yield Line(
-            "percent",
-            "percent by mass",
-            "%",
-            mass / (resin_kg * G_PER_KG.value) * 100,
-            "mass / (resin * g_per_kg) * 100",
-            {
-                "mass": Part(mass, "g", "mass of catalyst"),
-                "resin": Part(resin_kg, "kg", "resin"),
-                "g_per_kg": G_PER_KG,
-            },
-        )
-    )
-
-
-@calculation
-def percent_by_ml_per_kg(resin_kg: ResinKilograms, catalyst_ml: Millilitres) -> Calculation:
-    """Return the percent that the millilitre rule counts, from the millilitres of catalyst.
-
-    dose = volume ÷ resin; percent = dose ÷ 10 ml per kg. Common practice.
-
-    Args:
-        resin_kg: resin, 0.05–200 kg.
-        catalyst_ml: catalyst that went in, 0.1–10 000 ml.
-
-    Raises:
-        OutOfRange: an argument outside its range.
-    """
-    dose = yield Line(
-        "dose",
-        "dose for a kilogram",
-        "ml/kg",
-        catalyst_ml / resin_kg,
-        "catalyst / resin",
-        {
-            "catalyst": Part(catalyst_ml, "ml", "volume of catalyst"),
-            "resin": Part(resin_kg, "kg", "resin"),
-        },
-    )
-    return (
-        yield Line(
-            "percent",
-            "percent by the millilitre rule",
-            "%",
-            dose / _RULE.value,
-            "dose / rule",
-            {"dose": Part(dose, "ml/kg", "dose for a kilogram"), "rule": _RULE},
-        )
-    )
-
-
-@calculation
-def percent_by_volume(resin_l: ResinLitres, catalyst_ml: Millilitres) -> Calculation:
-    """Return the percent by volume that went in, from the millilitres of catalyst.
-
-    percent = catalyst ÷ resin in millilitres × 100.
-
-    Args:
-        resin_l: resin, 0.05–200 L.
-        catalyst_ml: catalyst that went in, 0.1–10 000 ml.
-
-    Raises:
-        OutOfRange: an argument outside its range.
-    """
-    resin_ml = yield _resin_in_ml(resin_l)
-    return (
-        yield Line(
-            "percent",
-            "percent by volume",
-            "%",
-            catalyst_ml / resin_ml * 100,
-            "catalyst / resin * 100",
-            {
-                "catalyst": Part(catalyst_ml, "ml", "volume of catalyst"),
-                "resin": Part(resin_ml, "ml", "resin"),
             },
         )
     )

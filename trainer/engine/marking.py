@@ -69,15 +69,6 @@ class Marked:
         """The first line that is wrong, or None."""
         return next((line for line in self.lines if line.verdict == "wrong"), None)
 
-    def figures_above(self, key: str) -> dict[str, float]:
-        """Return what the person had at the asked lines above a line, unrounded where right."""
-        above: dict[str, float] = {}
-        for line in self.lines:
-            if line.key == key:
-                break
-            above[line.key] = line.right if line.verdict == "right" else line.figure
-        return above
-
 
 def mark(
     method: Method[...],

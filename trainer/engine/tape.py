@@ -2,8 +2,9 @@
 
 from typing import Annotated
 
-from trainer.engine.conversions import MM_PER_M, rounded_up, whole_mm
+from trainer.engine.conversions import rounded_up, whole_mm
 from trainer.engine.errors import Refused
+from trainer.engine.lengths import joined, repeated
 from trainer.engine.materials import BANDAGE_WIDTH, TAPE_CARRY, TAPE_WIDTH
 from trainer.engine.schema import Given
 from trainer.engine.working import Calculation, Line, Part, calculation, under
@@ -32,22 +33,12 @@ def tape_length(
     Raises:
         OutOfRange: an argument outside its range.
     """
-    parts = {
-        f"joint_{number}": Part(length, "m", f"joint {number}")
-        for number, length in enumerate(joints_m, start=1)
-    }
-    joints = yield Line("joints", "all open joints", "m", sum(joints_m), " + ".join(parts), parts)
-    carried = yield Line(
+    joints = yield joined("joints", "all open joints", "joint", joints_m)
+    carried = yield repeated(
         "carried",
         "carried past meeting ends",
-        "m",
-        meeting_ends * carry_mm / MM_PER_M.value,
-        "ends * carry / mm_per_m",
-        {
-            "ends": Part(meeting_ends, "", "meeting ends"),
-            "carry": Part(carry_mm, "mm", "carry"),
-            "mm_per_m": MM_PER_M,
-        },
+        Part(meeting_ends, "", "meeting ends"),
+        Part(carry_mm, "mm", "carry"),
     )
     return (
         yield Line(

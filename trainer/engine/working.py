@@ -123,8 +123,13 @@ METHODS: dict[str, Method[...]] = {}
 
 
 def calculation(function: Callable[P, Calculation]) -> Method[P]:
-    """Register a generator function under its name and return it as a Method."""
+    """Register a generator function under its name and return it as a Method.
+
+    Raises ValueError where the name is taken: a lesson would be marked by the wrong sum.
+    """
     method = Method(function)
+    if method.name in METHODS:
+        raise ValueError(f"There is a calculation '{method.name}' already.")
     METHODS[method.name] = method
     return method
 
