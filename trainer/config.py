@@ -100,7 +100,7 @@ def find_database(environment: Mapping[str, str], instance: Path) -> str:
         # No more of it is repeated, since the rest may hold a password.
         raise ConfigError(
             f"TRAINER_DATABASE_URL must begin with sqlite:/// or {_POSTGRESQL}, "
-            f"not with {url.partition(':')[0][:_REPEATED]}:."
+            f"not with '{url.partition(':')[0][:_REPEATED]}'."
         )
     if url.startswith(_POSTGRESQL):
         _check_postgresql(url)

@@ -51,7 +51,8 @@ def drive(calculation: Calculation, reply: Reply) -> Working:
             _refuse_unless_finite(line, line.value)
             lines.append(line)
             sent = reply(line)
-            _refuse_unless_finite(line, sent)
+            if sent is not line.value:
+                _refuse_unless_finite(line, sent)
             figures[line.key] = sent
             line = calculation.send(sent)
     except StopIteration as end:

@@ -63,6 +63,8 @@ class Reading:
     read_as: str
 
 
+# Most answers are just this, so it is read without ado.
+_PLAIN = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,9})?")
 _NUMBER = re.compile(
     r"""
     (?P<sign>[+\-−–]?)\s*
@@ -93,8 +95,10 @@ def read_quantity(text: str, unit: str, chosen: str | None = None) -> Reading:
     `unit` itself. Raises OtherKind for a unit that measures something else, and Unclear for
     anything that has to be asked about; both say how to write it.
     """
-    tidy = _tidied(text)
     default = unit_named(unit if chosen is None else chosen)
+    if _PLAIN.fullmatch(text) and default.symbol == unit:
+        return Reading(float(text), _understood(float(text), default))
+    tidy = _tidied(text)
     value, typed = _feet_and_inches(text, tidy) or _number_and_unit(text, tidy, default)
     _refuse_other_kind(text, typed, unit_named(unit))
     if value < 0 and typed.kind != "temperature":

@@ -6,6 +6,7 @@ a question can be made again exactly as it was asked.
 
 import hashlib
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from trainer.engine import show
@@ -83,6 +84,7 @@ def printed(value: Any, unit: str, decimals: int | None) -> str:  # noqa: ANN401
     return show(value, unit, decimals) if unit else figure(value, decimals)
 
 
+@cache
 def _decimals(value: float) -> int:
     # Not :g, which writes a ten-thousandth as 1e-05.
     return len(f"{value:.10f}".rstrip("0").partition(".")[2])
