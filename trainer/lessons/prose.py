@@ -6,12 +6,23 @@ becomes a figure with its words below.
 """
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from xml.etree.ElementTree import Element
 
 from markdown import Markdown
 from markdown.extensions import Extension
+from markdown.extensions.abbr import AbbrExtension
+from markdown.extensions.admonition import AdmonitionExtension
+from markdown.extensions.attr_list import AttrListExtension
+from markdown.extensions.def_list import DefListExtension
+from markdown.extensions.fenced_code import FencedCodeExtension
+from markdown.extensions.footnotes import FootnoteExtension
+from markdown.extensions.md_in_html import MarkdownInHtmlExtension
+from markdown.extensions.sane_lists import SaneListExtension
+from markdown.extensions.tables import TableExtension
+from markdown.extensions.toc import TocExtension
 from markdown.preprocessors import Preprocessor
 from markdown.treeprocessors import Treeprocessor
 
@@ -23,17 +34,18 @@ _CLOSING = "```"
 WORKED_MARK = "<!--worked-->"
 # "50 mm" stays on one line, here as in a working.
 _FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:mm|ml|m²|m|kg|g|g/m²|L|min|minutes|ppm)\b|%|°C)")
-EXTENSIONS = (
-    "admonition",
-    "toc",
-    "attr_list",
-    "md_in_html",
-    "tables",
-    "footnotes",
-    "def_list",
-    "fenced_code",
-    "sane_lists",
-    "abbr",
+# Made by hand: looking names up among all installed packages takes longer than the rest.
+_EXTENSIONS: tuple[Callable[[], Extension], ...] = (
+    AdmonitionExtension,
+    TocExtension,
+    AttrListExtension,
+    MarkdownInHtmlExtension,
+    TableExtension,
+    FootnoteExtension,
+    DefListExtension,
+    FencedCodeExtension,
+    SaneListExtension,
+    AbbrExtension,
 )
 
 
@@ -141,5 +153,6 @@ def render(file: str, text: str, first_line: int, folder: Path) -> tuple[str, Li
     """Return the HTML of a lesson's prose, and what was lifted out of it."""
     lifted = Lifted()
     extension = LessonExtension(file, first_line, folder, lifted)
-    markdown = Markdown(extensions=[*EXTENSIONS, extension], output_format="html")
+    extensions = [*(make() for make in _EXTENSIONS), extension]
+    markdown = Markdown(extensions=extensions, output_format="html")
     return markdown.convert(text), lifted

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any, cast
 from flask import Flask
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import Connection, DateTime, Dialect, Engine, MetaData, Table, event
-from sqlalchemy.dialects import postgresql, sqlite
+from sqlalchemy.dialects import sqlite
 from sqlalchemy.orm import DeclarativeBase, Session, scoped_session
 from sqlalchemy.pool import ConnectionPoolEntry
 from sqlalchemy.types import TypeDecorator
@@ -70,6 +70,8 @@ class Base(DeclarativeBase):
 db = SQLAlchemy(model_class=Base)
 
 if TYPE_CHECKING:
+    from sqlalchemy.dialects import postgresql
+
     Model = Base
 else:
     Model = db.Model
@@ -167,9 +169,14 @@ def dialect_of(session: AnySession) -> str:
     return session.get_bind().dialect.name
 
 
-def insert_into(table: Table, dialect: str) -> sqlite.Insert | postgresql.Insert:
+def insert_into(table: Table, dialect: str) -> "sqlite.Insert | postgresql.Insert":
     """Return an INSERT that may say ON CONFLICT; both databases spell it alike."""
-    return postgresql.insert(table) if dialect == "postgresql" else sqlite.insert(table)
+    if dialect == "postgresql":
+        # Imported only where it is spoken to: it takes a while.
+        from sqlalchemy.dialects import postgresql  # noqa: PLC0415
+
+        return postgresql.insert(table)
+    return sqlite.insert(table)
 
 
 def table_of(model: type[Base]) -> Table:
