@@ -50,7 +50,9 @@ class Parameter:
 
     def check(self, value: Any) -> None:  # noqa: ANN401 - whatever people give is checked here
         """Refuse a value that is no figure (NotAFigure), out of range, or no choice (NoSuch)."""
-        if self._is_plain(value) and self.low <= value <= self.high <= _LARGEST:
+        # The usual case first, since marking checks many.
+        plain = self.shape == "number" and type(value) in _NUMBERS
+        if plain and self.low <= value <= self.high <= _LARGEST:
             return
         if self.shape == "choice":
             if value not in self.choices:
@@ -62,7 +64,8 @@ class Parameter:
 
     def check_inside(self, value: Any) -> None:  # noqa: ANN401
         """Refuse only what no sum can be done on: not finite, or not above zero."""
-        if self._is_plain(value) and 0 < value <= _LARGEST:
+        plain = self.shape == "number" and type(value) in _NUMBERS
+        if plain and 0 < value <= _LARGEST:
             return
         if self.shape == "choice":
             self.check(value)
@@ -72,10 +75,6 @@ class Parameter:
                 raise NotAFigure(self.words, figure, "above zero")
             if figure < 0 == self.low:
                 raise NotAFigure(self.words, figure, "zero or more")
-
-    def _is_plain(self, value: Any) -> bool:  # noqa: ANN401
-        """Whether a value is the usual case, one number: marking checks many."""
-        return type(value) in _NUMBERS and self.shape == "number"
 
     def _figures(self, value: Any) -> tuple[float, ...]:  # noqa: ANN401
         if self.shape != "list":

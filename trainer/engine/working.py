@@ -4,7 +4,7 @@ Whoever drives the generator decides what happens at a line (see drivers.py), so
 text of a formula serves planning, teaching, marking, carried errors and slips.
 """
 
-from collections.abc import Callable, Generator, Iterator, Mapping
+from collections.abc import Callable, Generator, Mapping
 from typing import Any, Generic, NamedTuple, ParamSpec
 
 from trainer.engine import formula
@@ -64,7 +64,7 @@ def under(prefix: str, smaller: Calculation) -> Calculation:
     try:
         line = next(smaller)
         while True:
-            figure = yield line._replace(key=f"{prefix}.{line.key}")
+            figure = yield Line(f"{prefix}.{line.key}", *line[1:])
             line = smaller.send(figure)
     except StopIteration as end:
         return float(end.value)
@@ -87,23 +87,20 @@ class Method(Generic[P]):
     def __call__(self, *args: P.args, **kwargs: P.kwargs) -> Calculation:
         """Return the calculation on these figures; raise OutOfRange, NotAFigure or TypeError."""
         calculation = self.function(*args, **kwargs)
-        for parameter, value in self._given(args, kwargs):
+        for parameter, value in zip(self.parameters.values(), args, strict=False):
             parameter.check(value)
+        for name, value in kwargs.items():
+            self.parameters[name].check(value)
         return calculation
 
     def inside(self, *args: P.args, **kwargs: P.kwargs) -> Calculation:
         """Return the calculation on figures that came out of another one; raise NotAFigure."""
         calculation = self.function(*args, **kwargs)
-        for parameter, value in self._given(args, kwargs):
+        for parameter, value in zip(self.parameters.values(), args, strict=False):
             parameter.check_inside(value)
-        return calculation
-
-    def _given(
-        self, args: tuple[Any, ...], kwargs: Mapping[str, Any]
-    ) -> Iterator[tuple[Parameter, Any]]:
-        yield from zip(self.parameters.values(), args, strict=False)
         for name, value in kwargs.items():
-            yield self.parameters[name], value
+            self.parameters[name].check_inside(value)
+        return calculation
 
     @property
     def title(self) -> str:

@@ -5,8 +5,7 @@ a question can be made again exactly as it was asked.
 """
 
 import hashlib
-from dataclasses import dataclass
-from functools import cache
+from dataclasses import dataclass, field
 from typing import Any
 
 from trainer.engine import show
@@ -44,23 +43,27 @@ class Steps:
     low: float
     high: float
     step: float
+    #: How many values there are.
+    count: int = field(init=False)
+    #: The decimals of the step, with which the given is printed.
+    places: int = field(init=False)
 
-    @property
-    def count(self) -> int:
-        """How many values there are."""
-        return round((self.high - self.low) / self.step) + 1
+    def __post_init__(self) -> None:
+        # Worked out once: a question is drawn far more often than it is read.
+        object.__setattr__(self, "count", round((self.high - self.low) / self.step) + 1)
+        object.__setattr__(self, "places", max(_decimals(self.step), _decimals(self.low)))
 
     def value(self, step: int) -> float:
         """Return the value at a step, free of the dust of floats."""
-        return round(self.low + step * self.step, self.decimals() + 2)
+        return round(self.low + step * self.step, self.places + 2)
 
     def ends(self) -> tuple[float, ...]:
         """Return the values that a calculation's range must admit."""
         return (self.low, self.high)
 
     def decimals(self) -> int:
-        """Return the decimals of the step, with which the given is printed."""
-        return max(_decimals(self.step), _decimals(self.low))
+        """Return the decimals with which the given is printed."""
+        return self.places
 
 
 Draw = OneOf | Steps
@@ -84,7 +87,6 @@ def printed(value: Any, unit: str, decimals: int | None) -> str:  # noqa: ANN401
     return show(value, unit, decimals) if unit else figure(value, decimals)
 
 
-@cache
 def _decimals(value: float) -> int:
     # Not :g, which writes a ten-thousandth as 1e-05.
     return len(f"{value:.10f}".rstrip("0").partition(".")[2])

@@ -87,13 +87,13 @@ def _steps(block: Block, where: str, table: Mapping[str, Any]) -> Steps:
         raise block.mistake(where, "A range has from, to and step.", mend)
     if any(isinstance(v, bool) or not isinstance(v, (int, float)) for v in table.values()):
         raise block.mistake(where, "From, to and step are numbers.", mend)
-    steps = Steps(table["from"], table["to"], table["step"])
-    if not (0 < steps.step < math.inf and -math.inf < steps.low < steps.high < math.inf):
+    low, high, step = table["from"], table["to"], table["step"]
+    if not (0 < step < math.inf and -math.inf < low < high < math.inf):
         raise block.mistake(where, "A range runs upwards in steps above zero.", mend)
-    whole = (steps.high - steps.low) / steps.step
+    whole = (high - low) / step
     if abs(whole - round(whole)) > 1e-6:
         raise block.mistake(where, "The range isn't a whole number of steps.", mend)
-    return steps
+    return Steps(low, high, step)
 
 
 def _whole(draw: Draw) -> Draw:
