@@ -42,7 +42,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as folder:
         environment = {**os.environ, "TRAINER_INSTANCE": folder, "TRAINER_ZONE": "UTC"}
         make_people(environment)
-        with served("trainer:create_app()", environment) as ours:
+        with served("trainer.web.wsgi:application()", environment) as ours:
             visitor = Visitor(ours)
             size = len(visitor.get(f"/lessons/{LESSON}")[2])
             environment["FLOOR_BYTES"] = str(size)

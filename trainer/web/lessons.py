@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from flask import Blueprint, abort, flash, redirect, render_template, url_for
+from flask import Blueprint, abort, flash, redirect, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.wrappers import Response
 
@@ -11,6 +11,7 @@ from trainer.records import db, progress, writing
 from trainer.records.progress import Glance, LessonRow
 from trainer.web import fragments
 from trainer.web.access import signed_in
+from trainer.web.filters import day
 from trainer.web.installation import here
 
 bp = Blueprint("lessons", __name__)
@@ -55,13 +56,15 @@ def show(slug: str) -> ResponseReturnValue:
     glance = progress.glance(db.session, signed_in().person_id, slug)
     if lesson is not first and first.slug not in glance.read:
         return _shut()
-    read_on = glance.read.get(slug)
-    return render_template(
+    read_on = day(date.fromisoformat(glance.read[slug])) if slug in glance.read else ""
+    rows = fragments.question_rows(lesson, (_state(glance, q) for q in lesson.questions))
+    return fragments.page(
         "lessons/lesson.html",
+        (lesson.digest, read_on, signed_in().roles),
+        {"questions": rows},
         lesson=lesson,
-        read_on=date.fromisoformat(read_on) if read_on else None,
+        read_on=read_on,
         body=fragments.lesson_body(lesson),
-        questions=fragments.question_rows(lesson, (_state(glance, q) for q in lesson.questions)),
         after=here().library.next_after(lesson),
     )
 

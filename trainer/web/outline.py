@@ -10,6 +10,8 @@ from trainer.records.progress import LessonRow, QuestionRow
 from trainer.web.filters import counted, day
 
 State = tuple[str, str]
+#: What a question can be for one person.
+STATES = ("not-tried", "tried", "right")
 
 
 @dataclass(frozen=True, slots=True)
