@@ -9,8 +9,6 @@ from alembic.autogenerate import compare_metadata
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from flask import Flask
-from flask_migrate import Migrate
-from flask_migrate import upgrade as upgrade_by_extension
 from records_app import begin_script, opened, said_by
 from records_cast import People
 from sqlalchemy import Engine, inspect, text
@@ -139,13 +137,6 @@ def test_the_tables_are_made_from_any_folder(empty_url: str, tmp_path: Path) -> 
     """No alembic.ini is needed where the command is run."""
     assert said_by(begin_script(UPGRADE, tmp_path, empty_url)).split() == ["True", schema.HEAD]
 
-
-def test_flask_migrate_finds_the_same_migrations(empty_url: str) -> None:
-    """The usual command of the extension works on our folder too."""
-    with opened(empty_url) as app:
-        Migrate(app, db, directory=str(schema.MIGRATIONS), render_as_batch=True)
-        upgrade_by_extension()
-        assert schema.version_of(db.engine) == schema.HEAD
 
 
 def _checks(engine: Engine) -> set[tuple[str, str | None, str]]:
