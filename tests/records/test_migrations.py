@@ -138,7 +138,6 @@ def test_the_tables_are_made_from_any_folder(empty_url: str, tmp_path: Path) -> 
     assert said_by(begin_script(UPGRADE, tmp_path, empty_url)).split() == ["True", schema.HEAD]
 
 
-
 def _checks(engine: Engine) -> set[tuple[str, str | None, str]]:
     found = inspect(engine)
     return {
