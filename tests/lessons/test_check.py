@@ -165,3 +165,16 @@ def test_a_mistake_in_meaning_points_at_the_questions_id(content: Path) -> None:
     text = text.replace("THIRD", third)
     (mistake,) = rewritten(content, text)
     assert (mistake.file, mistake.line) == (FILE, line_of(text, 'id = "shed-resin-c"'))
+
+
+def test_a_line_that_falls_out_of_its_box_is_pointed_at(content: Path) -> None:
+    """A caution's last line without its four spaces would stand below the box."""
+    text = lesson_text() + '\n!!! caution "Edges"\n    Look down.\nThen turn round.\n'
+    (mistake,) = [each for each in rewritten(content, text) if "box" in each.sentence]
+    assert (mistake.line, mistake.text) == (line_of(text, "Then turn round."), "Then turn round.")
+
+
+def test_a_paragraph_after_a_box_is_no_mistake(content: Path) -> None:
+    """An empty line ends a box."""
+    text = lesson_text() + '\n!!! caution "Edges"\n    Look down.\n\nThen turn round.\n'
+    assert [each for each in rewritten(content, text) if "box" in each.sentence] == []

@@ -18,8 +18,9 @@ from lessons_specimens import (
 )
 
 from trainer.lessons.errors import AuthorError
-from trainer.lessons.lesson import Lesson, digest_of, questions_in, read_lesson
+from trainer.lessons.lesson import Lesson, digest_of, question_in, read_lesson
 from trainer.lessons.marks import Typed, mark_answers
+from trainer.lessons.question import Question
 from trainer.lessons.variant import Variant
 
 
@@ -164,7 +165,7 @@ def test_broken_toml_in_front_matter_stops_at_its_line() -> None:
     assert (mistake.line, mistake.text) == (3, 'title = "The coal shed')
 
 
-@pytest.mark.parametrize("reader", [read, lambda text: questions_in(text, FILE)])
+@pytest.mark.parametrize("reader", [read, lambda text: question_in(text, FILE, "shed-second")])
 def test_broken_toml_in_a_question_stops_at_its_line(reader: Callable[[str], object]) -> None:
     """Far down in the file, in the second question, on the page and in marking alike."""
     broken = edited(another(RESIN, "shed-second"), 'unit = "g"', "unit = g")
@@ -174,7 +175,7 @@ def test_broken_toml_in_a_question_stops_at_its_line(reader: Callable[[str], obj
     assert (mistake.line, mistake.text) == (line_of(text, "unit = g\n"), "unit = g")
 
 
-@pytest.mark.parametrize("reader", [read, lambda text: questions_in(text, FILE)])
+@pytest.mark.parametrize("reader", [read, lambda text: question_in(text, FILE, "shed-second")])
 def test_a_mistake_in_a_question_has_the_files_line(reader: Callable[[str], object]) -> None:
     """Whether the page is drawn or only its questions are read."""
     wrong = edited(another(CHAIN, "shed-second"), "safe = [0.5, 1.5]", "safe = [2, 3]")
@@ -222,11 +223,18 @@ def test_a_lesson_may_lack_a_worked_job() -> None:
     assert read(text).worked is None
 
 
-def test_questions_in_a_text_are_those_of_the_lesson() -> None:
+def test_a_question_in_a_text_is_the_lessons_own() -> None:
     """Marking needs no page: the same questions are read from the text alone."""
     text = lesson_text()
-    assert list(questions_in(text, FILE).values()) == list(read(text).questions)
-    assert list(questions_in(text, FILE)) == [question.id for question in read(text).questions]
+    for question in read(text).questions:
+        assert question_in(text, FILE, question.id) == question
+    assert question_in(text, FILE, "never-asked") is None
+
+
+def test_another_question_cannot_stand_in_the_way() -> None:
+    """A question is read from an old text though its neighbour breaks a rule of today's."""
+    odd = edited(another(CHAIN, "shed-second"), "safe = [0.5, 1.5]", "safe = [2, 3]")
+    assert question_in(lesson_text(RESIN, odd), FILE, "shed-resin") is not None
 
 
 def test_an_answer_is_marked_by_the_text_that_was_shown() -> None:
@@ -235,7 +243,7 @@ def test_an_answer_is_marked_by_the_text_that_was_shown() -> None:
     shown = edited(today, RESIN, RESIN.replace("allowance_percent = 10", "allowance_percent = 30"))
     rights = {}
     for name, text, percent in (("today", today, 10), ("shown", shown, 30)):
-        question = questions_in(text, FILE)["shed-resin"]
+        question = _asked(text)
         givens = {
             "length_m": 4.0,
             "mat_g_per_m2": 450,
@@ -257,7 +265,13 @@ def test_a_changed_slip_is_not_named_to_who_saw_the_old_one() -> None:
     givens = {"length_m": 4.0, "mat_g_per_m2": 450, "ratio": 2.5, "allowance_percent": 10}
     names = []
     for text in (shown, changed):
-        drawn = Variant(questions_in(text, FILE)["shed-resin"], "seed", 0, givens)
+        drawn = Variant(_asked(text), "seed", 0, givens)
         slip = mark_answers(drawn, {"resin": Typed("4950")}, 1).slip
         names.append(slip and slip.name)
     assert names == ["the whole roll, not the strip", "!"]
+
+
+def _asked(text: str) -> Question:
+    question = question_in(text, FILE, "shed-resin")
+    assert question is not None
+    return question

@@ -1,5 +1,6 @@
 """The people in these tests, and the answer they give unless a test says otherwise."""
 
+import hashlib
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
@@ -8,7 +9,16 @@ from trainer.records.attempts import AnswerFacts, AttemptFacts
 
 NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
 PASSWORD = "three wet rollers"
-LESSON = texts.Text("lesson", "mixing-a-batch", "Stir the resin in its drum.\n")
+
+
+def kept_text(kind: str, name: str, text: str) -> texts.Text:
+    """Return a text to keep, under the digest that a door would give it."""
+    return texts.Text(kind, name, text, hashlib.sha256(text.encode()).hexdigest())
+
+
+LESSON = kept_text("lesson", "mixing-a-batch", "Stir the resin in its drum.\n")
+#: The questions that are asked, unless a test says otherwise.
+ASKED = ("batch-catalyst", "bandage-resin", "syringe-mark", "a", "m", "z")
 
 
 @dataclass(frozen=True)
@@ -39,6 +49,7 @@ ANSWER = AnswerFacts(
     right_value=34.188034188034194,
     expected_value=34.188034188034194,
     typed="34 ml",
+    read_as="34 ml",
     read_value=34.0,
     verdict="right",
 )

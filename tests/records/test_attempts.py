@@ -7,7 +7,7 @@ from datetime import date, datetime, timedelta, timezone
 
 import pytest
 from flask import Flask
-from records_cast import ANSWER, LESSON, NOW, People
+from records_cast import ANSWER, ASKED, LESSON, NOW, People
 from sqlalchemy import func, select
 from sqlalchemy.exc import IntegrityError
 
@@ -188,7 +188,7 @@ def test_nothing_is_kept_before_the_commit(
     any_session.rollback()
     assert (rows(any_session, Attempt), rows(any_session, Answer)) == (0, 0)
     assert progress.question_rows(any_session, any_people.mina) == []
-    assert progress.lesson_rows(any_session, any_people.mina) == []
+    assert progress.lesson_rows(any_session, any_people.mina, ASKED) == []
 
 
 @pytest.mark.parametrize(

@@ -7,9 +7,16 @@ import pytest
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
+from trainer.records import database
 from trainer.records.crews import add_crew
 from trainer.records.database import AnySession, db, writing
-from trainer.records.faults import RecordsBusy, RecordsError, RecordsFull, translate
+from trainer.records.faults import (
+    RecordsAway,
+    RecordsBusy,
+    RecordsError,
+    RecordsFull,
+    translate,
+)
 
 
 @pytest.mark.usefixtures("app")
@@ -60,6 +67,38 @@ def test_postgresql_says_busy_in_its_own_code() -> None:
     assert isinstance(translate(error), RecordsBusy)
 
 
+@pytest.mark.usefixtures("any_app")
+@pytest.mark.parametrize("any_app", ["postgresql"], indirect=True)
+def test_postgresql_waits_no_longer_than_sqlite(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A lock that isn't given within the time is told as busy, and holds nobody up for ever."""
+    monkeypatch.setattr(database, "BUSY_TIMEOUT_MS", 200)
+    db.engine.dispose()
+    lock = text("LOCK TABLE crew IN EXCLUSIVE MODE")
+    with db.engine.connect() as one, db.engine.connect() as other:
+        one.execute(lock)
+        error = _raised_by(lambda: other.execute(lock))
+    db.engine.dispose()
+    assert isinstance(translate(error), RecordsBusy)
+
+
+def test_a_server_that_refuses_is_away() -> None:
+    """Nothing listens there: the records don't answer, and that is no fault of the page."""
+    pytest.importorskip("psycopg", reason="psycopg is not installed (pip install '.[postgres]')")
+    engine = create_engine("postgresql+psycopg://nobody@127.0.0.1:1/none?connect_timeout=2")
+    assert isinstance(translate(_raised_by(engine.connect)), RecordsAway)
+
+
+@pytest.mark.usefixtures("any_app")
+@pytest.mark.parametrize("any_app", ["postgresql"], indirect=True)
+def test_a_connection_that_was_ended_is_away() -> None:
+    """As a server that is started again ends it."""
+    with db.engine.connect() as one, db.engine.connect() as other:
+        pid = one.scalar(text("SELECT pg_backend_pid()"))
+        other.execute(text(f"SELECT pg_terminate_backend({pid})"))
+        error = _raised_by(lambda: one.execute(text("SELECT 1")))
+    assert isinstance(translate(error), RecordsAway)
+
+
 def test_other_errors_are_left_alone(session: AnySession) -> None:
     """A mistake of our own is not dressed up as bad luck."""
     error = _raised_by(lambda: session.execute(text("SELECT nothing FROM nowhere")))
@@ -67,7 +106,7 @@ def test_other_errors_are_left_alone(session: AnySession) -> None:
     assert translate(ValueError("no")) is None
 
 
-@pytest.mark.parametrize("error", [RecordsBusy(), RecordsFull()])
+@pytest.mark.parametrize("error", [RecordsAway(), RecordsBusy(), RecordsFull()])
 def test_an_error_is_short_sentences(error: RecordsError) -> None:
     """What is said ends in a full stop, and no sentence is over 25 words."""
     said = str(error)

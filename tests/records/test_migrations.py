@@ -69,7 +69,7 @@ def test_models_and_migrations_agree_on_checks(empty_url: str) -> None:
     [
         "INSERT INTO person_role VALUES (:mina, 'boss')",
         "INSERT INTO source_text VALUES ('d', 'poem', 'n', 't', '2026-03-09 00:00:00')",
-        "INSERT INTO answer VALUES (1, 0, 'l', 's', 'kg', '0', 1, 1, '1', 1, 'half', '', '')",
+        "INSERT INTO answer VALUES (1, 0, 'l', 's', 'g', '0', 1, 1, '1', '1 g', 1, 'half', '', '')",
     ],
 )
 def test_the_database_knows_the_words(

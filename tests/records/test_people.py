@@ -19,7 +19,6 @@ from trainer.records.people import (
     by_ref,
     crew_members,
     folded,
-    roles_of,
 )
 
 
@@ -50,7 +49,6 @@ def test_somebody_added_is_found_by_their_reference(
     assert by_ref(any_session, added.ref) == added
     assert (added.name, added.sign_in_name) == ("Edith Lane", "edith.lane")
     assert added.roles == {"office", "supervisor"}
-    assert roles_of(any_session, added.person_id) == {"office", "supervisor"}
 
 
 def test_a_reference_tells_nothing(add: Callable[..., PersonRow]) -> None:

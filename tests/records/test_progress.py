@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from records_cast import NOW, People
+from records_cast import ASKED, NOW, People
 
 from trainer.records.attempts import AttemptFacts, record
 from trainer.records.database import AnySession, writing
@@ -25,7 +25,7 @@ def test_a_lesson_that_was_read_is_told(any_session: AnySession, any_people: Peo
     """With the instant and the local day, and nothing tried yet."""
     writing(any_session)
     mark_read(any_session, any_people.mina, "taping", NOW, TODAY)
-    assert lesson_rows(any_session, any_people.mina) == [
+    assert lesson_rows(any_session, any_people.mina, ASKED) == [
         LessonRow("taping", NOW, TODAY, 0, 0, 0, NOW, TODAY)
     ]
 
@@ -34,9 +34,9 @@ def test_the_first_reading_stands(any_session: AnySession, any_people: People) -
     """Opening the lesson again changes nothing at all."""
     writing(any_session)
     mark_read(any_session, any_people.mina, "taping", NOW, TODAY)
-    before = lesson_rows(any_session, any_people.mina)
+    before = lesson_rows(any_session, any_people.mina, ASKED)
     mark_read(any_session, any_people.mina, "taping", TOMORROW, TODAY + timedelta(days=1))
-    assert lesson_rows(any_session, any_people.mina) == before
+    assert lesson_rows(any_session, any_people.mina, ASKED) == before
 
 
 def test_reading_after_answering_keeps_the_totals(
@@ -46,7 +46,7 @@ def test_reading_after_answering_keeps_the_totals(
     writing(any_session)
     record(any_session, a_try(any_people.mina))
     mark_read(any_session, any_people.mina, "mixing-a-batch", TOMORROW, TODAY)
-    (row,) = lesson_rows(any_session, any_people.mina)
+    (row,) = lesson_rows(any_session, any_people.mina, ASKED)
     assert (row.read_at, row.tried, row.right, row.questions_right) == (TOMORROW, 1, 1, 1)
     assert row.last_seen_at == TOMORROW
 
@@ -58,7 +58,7 @@ def test_answering_after_reading_keeps_the_date(
     writing(any_session)
     mark_read(any_session, any_people.mina, "mixing-a-batch", NOW, TODAY)
     record(any_session, a_try(any_people.mina, sent_at=TOMORROW))
-    (row,) = lesson_rows(any_session, any_people.mina)
+    (row,) = lesson_rows(any_session, any_people.mina, ASKED)
     assert (row.read_at, row.read_date, row.tried) == (NOW, TODAY, 1)
     assert row.last_seen_at == TOMORROW
 
@@ -97,7 +97,7 @@ def test_a_crew_is_its_trainees_with_their_lessons(
     mark_read(any_session, any_people.mina, "taping", NOW, TODAY)
     mark_read(any_session, any_people.karel, "taping", NOW, TODAY)
     mark_read(any_session, any_people.olga, "taping", NOW, TODAY)
-    rows = crew_rows(any_session, any_people.north)
+    rows = crew_rows(any_session, any_people.north, ASKED)
     assert [(row.name, sorted(row.lessons)) for row in rows] == [
         ("Mina", ["mixing-a-batch", "taping"]),
         ("Ruth", []),
@@ -113,8 +113,13 @@ def test_a_crew_is_its_trainees_with_their_lessons(
 
 def test_all_crews_together_are_all_trainees(any_session: AnySession, any_people: People) -> None:
     """The office is no trainee; Karel in South is one."""
-    assert any_people.karel in {row.person_id for row in crew_rows(any_session, None)}
-    assert [row.name for row in crew_rows(any_session, None)] == ["Karel", "Mina", "Ruth", "Tom"]
+    assert any_people.karel in {row.person_id for row in crew_rows(any_session, None, ASKED)}
+    assert [row.name for row in crew_rows(any_session, None, ASKED)] == [
+        "Karel",
+        "Mina",
+        "Ruth",
+        "Tom",
+    ]
 
 
 def test_a_crew_takes_one_query(
@@ -126,6 +131,23 @@ def test_a_crew_takes_one_query(
         for person in (people.mina, people.tom, people.ruth):
             record(session, a_try(person, lesson=lesson, question_id=f"q-{lesson}"))
     statements.clear()
-    assert len(crew_rows(session, people.north)) == 3
+    assert len(crew_rows(session, people.north, ASKED)) == 3
     assert len(statements) == 1
     assert "attempt" not in statements[0]
+
+
+def test_a_question_that_is_no_longer_asked_counts_for_nothing(
+    any_session: AnySession, any_people: People, a_try: Callable[..., AttemptFacts]
+) -> None:
+    """Two were right, one of them is asked today: one is right."""
+    writing(any_session)
+    record(any_session, a_try(any_people.mina))
+    record(any_session, a_try(any_people.mina, question_id="syringe-mark"))
+    (row,) = lesson_rows(any_session, any_people.mina, ("syringe-mark", "never-tried"))
+    assert (row.tried, row.questions_right) == (2, 1)
+    mina = next(
+        row
+        for row in crew_rows(any_session, any_people.north, ("syringe-mark",))
+        if row.person_id == any_people.mina
+    )
+    assert mina.lessons["mixing-a-batch"].questions_right == 1

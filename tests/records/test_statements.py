@@ -37,7 +37,7 @@ def test_values_are_converted_as_the_column_asks(
     table = table_of(LessonProgress)
     names = [column.name for column in table.columns]
     statement = Statement(lambda _dialect: insert(table).inline(), names)
-    row = (any_people.mina, "taping", NOW, date(2026, 3, 9), 0, 0, 0, NOW, date(2026, 3, 9))
+    row = (any_people.mina, "taping", NOW, date(2026, 3, 9), 0, 0, NOW, date(2026, 3, 9))
     statement.run(any_session.connection(), [dict(zip(names, row, strict=True))])
     assert tuple(any_session.execute(select(table)).one()) == row
 

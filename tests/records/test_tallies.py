@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from records_cast import NOW, People
+from records_cast import ASKED, NOW, People
 
 from trainer.records.attempts import AttemptFacts, record
 from trainer.records.database import AnySession, writing
@@ -17,7 +17,7 @@ SLIPPED = {"right": False, "finished": False}
 
 def lesson(session: AnySession, person_id: int) -> LessonRow:
     """The total of the one lesson somebody has answered in."""
-    (row,) = lesson_rows(session, person_id)
+    (row,) = lesson_rows(session, person_id, ASKED)
     return row
 
 
@@ -83,7 +83,7 @@ def test_practice_on_a_roof_is_the_questions_alone(
     writing(any_session)
     record(any_session, a_try(any_people.mina, roof="ab12"))
     assert question(any_session, any_people.mina).finished == 1
-    assert lesson_rows(any_session, any_people.mina) == []
+    assert lesson_rows(any_session, any_people.mina, ASKED) == []
 
 
 def test_a_right_one_on_a_roof_is_still_to_come_in_the_lesson(
@@ -124,12 +124,13 @@ def test_last_seen_is_the_latest_in_whatever_order(
 def test_a_question_that_moved_is_in_its_new_lesson(
     session: AnySession, people: People, a_try: Try
 ) -> None:
-    """From the next try on; the old lesson keeps what was done in it."""
+    """From the next try on; the old lesson keeps its tries, the new one has it right."""
     writing(session)
     record(session, a_try(people.mina))
     record(session, a_try(people.mina, count=1, lesson="topcoat"))
     assert question(session, people.mina).lesson == "topcoat"
     told = {
-        row.lesson: (row.tried, row.questions_right) for row in lesson_rows(session, people.mina)
+        row.lesson: (row.tried, row.questions_right)
+        for row in lesson_rows(session, people.mina, ASKED)
     }
-    assert told == {"mixing-a-batch": (1, 1), "topcoat": (1, 1)}
+    assert told == {"mixing-a-batch": (1, 0), "topcoat": (1, 1)}

@@ -4,15 +4,15 @@ import hashlib
 from datetime import timedelta
 
 import pytest
-from records_cast import NOW
+from records_cast import NOW, kept_text
 from sqlalchemy import func, select
 
 from trainer.records.database import AnySession, writing
 from trainer.records.texts import SourceText, Text, keep, text_of
 
-MIXING = Text("lesson", "mixing", "Stir the drum. 2 × 450 g/m²\n")
-TAPING = Text("lesson", "taping", "Sweep first.\n")
-SHED = Text("roof", "shed", "length_m = 3\n")
+MIXING = kept_text("lesson", "mixing", "Stir the drum. 2 × 450 g/m²\n")
+TAPING = kept_text("lesson", "taping", "Sweep first.\n")
+SHED = kept_text("roof", "shed", "length_m = 3\n")
 
 
 def test_a_text_is_found_by_its_digest(any_session: AnySession) -> None:
@@ -45,15 +45,15 @@ def test_texts_that_are_there_cost_one_look(session: AnySession, statements: lis
 def test_the_first_time_stands(any_session: AnySession) -> None:
     """A text that comes back was first kept when it was first kept, under its first name."""
     writing(any_session)
-    keep(any_session, [MIXING, Text("roof", "again", MIXING.text)], NOW)
-    keep(any_session, [Text("lesson", "renamed", MIXING.text)], NOW + timedelta(days=9))
+    keep(any_session, [MIXING, kept_text("roof", "again", MIXING.text)], NOW)
+    keep(any_session, [kept_text("lesson", "renamed", MIXING.text)], NOW + timedelta(days=9))
     kept = any_session.scalars(select(SourceText)).one()
     assert (kept.kind, kept.name, kept.first_kept_at) == ("lesson", "mixing", NOW)
 
 
 def test_a_changed_text_is_another(any_session: AnySession) -> None:
     """Both versions of a lesson stay readable."""
-    changed = Text("lesson", "mixing", MIXING.text + "Slowly.\n")
+    changed = kept_text("lesson", "mixing", MIXING.text + "Slowly.\n")
     writing(any_session)
     keep(any_session, [MIXING], NOW)
     keep(any_session, [changed], NOW)

@@ -46,6 +46,14 @@ def test_a_phones_time_is_believed_for_seven_days(
     assert time.sent_at == NOW
 
 
+def test_an_answer_pressed_before_midnight_counts_for_that_day(tiny: Bench) -> None:
+    """Pressed at 23:58:30 and arrived at 0:02: the day is the button's, and nothing is late."""
+    tiny.clock.now = datetime(2026, 3, 9, 23, 2, tzinfo=UTC)  # two past midnight in Prague
+    pressed_at = datetime(2026, 3, 9, 22, 58, 30, tzinfo=UTC)
+    time = time_of_answer(pressed_at.isoformat(), tiny.installation)
+    assert (time.local_date, time.sent_later) == (date(2026, 3, 9), False)
+
+
 def test_the_date_is_the_local_one(tiny: Bench) -> None:
     """Pressed at ten to midnight and through at half past: it counts for the day before."""
     tiny.clock.now = datetime(2026, 3, 9, 23, 30, tzinfo=UTC)

@@ -125,3 +125,10 @@ def test_signed_out_there_is_no_crew(tiny: Bench, path: str) -> None:
 def test_the_crew_takes_no_forms(tiny: Bench, path: str) -> None:
     """It is only read."""
     assert tiny.visit(BERTIL).post(path, {}).status == 405
+
+
+def test_only_a_trainee_has_a_page_there(tiny: Bench) -> None:
+    """The crew's supervisor, or somebody of the office, is nobody's trainee."""
+    bertil = tiny.visit(BERTIL)
+    assert bertil.open(f"/crew/{tiny.ref_of(BERTIL)}").status == 404
+    assert tiny.visit(KIT).open(f"/crew/{tiny.ref_of(KIT)}").status == 404

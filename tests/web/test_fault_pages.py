@@ -117,6 +117,21 @@ def test_busy_records_are_told_when_signing_in(tiny: Bench) -> None:
     assert not any(each.startswith("bench=") for each in page.set_cookies)
 
 
+def test_what_was_typed_survives_busy_records_at_the_sign_in(tiny: Bench) -> None:
+    """The parcel stays in the page that says so, and comes out at the next try."""
+    noor = tiny.reader(NOOR)
+    question = noor.open(FIRST)
+    noor.sign_out()
+    ended = noor.send(question, answer_0="1.5 g")
+    other = lock(tiny)
+    busy = noor.send(ended, name="noor", password=PASSWORD)
+    other.rollback()
+    other.close()
+    assert busy.status == 503
+    back = noor.go_on(noor.send(busy, name="noor", password=PASSWORD))
+    assert back.form.fields["answer_0"] == "1.5 g"
+
+
 @pytest.mark.parametrize("path", ["/", "/help", FIRST])
 def test_records_that_cannot_be_opened(
     tiny: Bench, monkeypatch: pytest.MonkeyPatch, path: str

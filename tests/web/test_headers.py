@@ -1,5 +1,7 @@
 """What stands in the head of every answer, and what no page has in it."""
 
+from dataclasses import replace
+
 import pytest
 from web_bench import Bench
 from web_cast import NOOR
@@ -105,12 +107,13 @@ def test_nothing_but_the_files_is_served(tiny: Bench, path: str) -> None:
     assert Visitor(tiny.app.test_client()).open(f"/static/{path}").status == 404
 
 
-def test_over_tls_a_browser_keeps_to_tls(tiny: Bench) -> None:
-    """For a year; over plain HTTP the header would mean nothing and isn't sent."""
-    visitor = tiny.visit()
-    secure = visitor.open("/help", base_url="https://localhost")
+def test_over_tls_a_browser_keeps_to_tls(tiny: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
+    """For a year, where TLS is served; over plain HTTP it would mean nothing and isn't sent."""
+    assert "Strict-Transport-Security" not in tiny.visit().open("/help").headers
+    served = replace(tiny.installation, config=replace(tiny.config, https=True))
+    monkeypatch.setitem(tiny.app.extensions, "installation", served)
+    secure = tiny.visit().open("/help")
     assert secure.headers["Strict-Transport-Security"] == "max-age=31536000"
-    assert "Strict-Transport-Security" not in visitor.open("/help").headers
 
 
 def test_the_server_says_nothing_of_what_it_is_made(tiny: Bench) -> None:

@@ -9,7 +9,7 @@ from web_page import Page
 from web_visitor import Visitor
 
 from trainer.web import kept
-from trainer.web.questions import BACK
+from trainer.web.questions import BACK, TOO_LONG
 from trainer.web.signing_in import ENDED
 
 
@@ -132,3 +132,14 @@ def test_nobody_forges_a_parcel(tiny: Bench) -> None:
     noor = tiny.visit()
     page = noor.send(noor.open("/sign-in"), name="noor", password=PASSWORD, kept="//evil.example")
     assert page.leads_to == "/"
+
+
+def test_what_is_too_long_to_keep_is_said(tiny: Bench) -> None:
+    """Ten thousand characters don't fit into a cookie; nobody is told that they did."""
+    noor = tiny.reader(NOOR)
+    page = noor.open("/questions/first-dose")
+    noor.sign_out()
+    ended = noor.send(page, answer_0="4" * 10_000)
+    back = noor.go_on(sign_in_again(noor, ended))
+    assert back.notes == TOO_LONG
+    assert back.form.fields["answer_0"] == ""

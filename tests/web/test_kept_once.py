@@ -102,7 +102,7 @@ def test_on_a_full_disk_nothing_is_lost(tiny: Bench, monkeypatch: pytest.MonkeyP
 def test_a_second_try_survives_a_failure_too(tiny: Bench, monkeypatch: pytest.MonkeyPatch) -> None:
     """The page again asks for the one line, and the run goes on."""
     noor = tiny.reader(NOOR)
-    slipped = noor.answer("dose-chain", "4", "3.2")
+    slipped = noor.answer("dose-chain", "4", "32")
     with monkeypatch.context() as patch:
         full_disk(patch)
         full = noor.send(slipped, answer_0="40")

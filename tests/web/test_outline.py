@@ -43,9 +43,9 @@ def mixing(tiny: Bench) -> Lesson:
 
 def test_a_question_is_not_tried_tried_or_right() -> None:
     """A right one stays right, whatever came after."""
-    assert question_state(None) == "not-tried"
-    assert question_state(ANSWERED) == "tried"
-    assert question_state(replace(ANSWERED, tried=5, right=1, ever_right=True)) == "right"
+    assert question_state(tried=False, right=False) == "not-tried"
+    assert question_state(tried=True, right=False) == "tried"
+    assert question_state(tried=True, right=True) == "right"
 
 
 def test_questions_keep_the_lessons_order(mixing: Lesson) -> None:

@@ -49,7 +49,7 @@ def test_a_lesson_tells_its_tries(tiny: Bench) -> None:
 def test_a_question_tells_its_tries(tiny: Bench) -> None:
     """A slip that was put right leaves the first try wrong, and the question right once."""
     noor = tiny.reader(NOOR)
-    noor.answer(noor.answer("dose-chain", "4", "3.2"), "40")
+    noor.answer(noor.answer("dose-chain", "4", "32"), "40")
     noor.answer("two-slips", "1")
     assert cells(sheet(noor.open("/progress"), "Mixing a batch")) == [
         ["From the bucket to the syringe", "right", "1", "0", "today"],

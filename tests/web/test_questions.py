@@ -130,10 +130,10 @@ def test_the_units_of_its_kind_stand_beside_a_field(tiny: Bench) -> None:
     assert (field["type"], field["inputmode"]) == ("text", "decimal")
 
 
-def test_feet_and_inches_have_letters_to_type_with(bench: Bench) -> None:
-    """Where a length is asked the keyboard has letters and signs."""
-    page = bench.reader(NOOR).open("/questions/taping-deck-in-all")
-    assert page.main.all("input", id="answer_0")[0]["inputmode"] == "text"
+def test_millimetres_are_typed_on_a_keypad(bench: Bench) -> None:
+    """Gloves want large figures; letters come only where feet and inches are asked for."""
+    page = bench.reader(NOOR).open("/questions/taping-bare-each-side")
+    assert page.main.all("input", id="answer_0")[0]["inputmode"] == "decimal"
 
 
 def test_the_page_works_without_its_script(tiny: Bench) -> None:

@@ -100,7 +100,7 @@ def test_a_figure_that_could_hurt_is_wrong_whatever_was_carried(tiny: Bench) -> 
 def test_a_second_try_in_a_chain_asks_the_first_wrong_line_alone(tiny: Bench) -> None:
     """4 g is a tenth of the dose: that line is asked once more, and the other is not."""
     noor = tiny.reader(NOOR)
-    slipped = noor.answer("dose-chain", "4", "3.2")
+    slipped = noor.answer("dose-chain", "4", "32")
     assert "A tenth of the dose." in slipped.words
     labels = [
         label.words for label in slipped.main.all("form")[0].all("label", **{"for": "answer_0"})
@@ -140,3 +140,12 @@ def test_a_figure_that_cannot_be_worked_on_is_told(tiny: Bench) -> None:
     verdicts = [each.verdict for each in tiny.stored(NOOR, "bare-chain").answers]
     assert verdicts == ["wrong", "right"]
     assert "Your first figure can't be worked on" in marked.notes
+
+
+def test_the_cue_stays_above_an_unclear_second_try(tiny: Bench) -> None:
+    """Somebody who is asked how they meant it still sees what to look for."""
+    noor = tiny.reader(NOOR)
+    asked = noor.send(noor.answer("dose-chain", "4", "32"), answer_0="1,300")
+    assert asked.status == 422
+    assert "A tenth of the dose." in asked.words
+    assert "How many grams to a hundred are two per cent?" in asked.words

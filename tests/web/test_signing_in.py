@@ -12,6 +12,8 @@ from trainer.records import crews, people, writing
 from trainer.web.signing_in import WRONG
 
 NOWHERE_ELSE = [
+    "//[",
+    "http://[",
     "//evil.example",
     "https://evil.example",
     "/\\evil.example",

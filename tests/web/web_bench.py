@@ -121,7 +121,7 @@ class Bench:
     def lesson_row(self, who: Who, lesson: str) -> LessonRow | None:
         """Return what somebody has done in a lesson."""
         with self.records() as session:
-            rows = progress.lesson_rows(session, id_of(session, who))
+            rows = progress.lesson_rows(session, id_of(session, who), self.library.questions)
             return next((row for row in rows if row.lesson == lesson), None)
 
     def ref_of(self, who: Who) -> str:

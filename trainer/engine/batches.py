@@ -11,6 +11,7 @@ from trainer.engine.materials import (
     RESIN_DENSITY,
     WORKING_SHARE,
 )
+from trainer.engine.resin import weighed
 from trainer.engine.schema import Given
 from trainer.engine.working import Calculation, Line, Part, calculation
 
@@ -38,17 +39,8 @@ def equal_batches(
     Raises:
         OutOfRange: an argument outside its range.
     """
-    limit = yield Line(
-        "limit",
-        "most in one batch",
-        "kg",
-        limit_l * resin_kg_per_l,
-        "limit * density",
-        {
-            "limit": Part(limit_l, "L", "most in one batch"),
-            "density": Part(resin_kg_per_l, "kg/L", "density of liquid resin"),
-        },
-    )
+    most = Part(limit_l, "L", "most in one batch")
+    limit = yield weighed("limit", "most in one batch", most, resin_kg_per_l)
     resin_g, limit_g = whole_g(resin_kg), whole_g(limit)
     batches = yield Line(
         "batches",

@@ -6,7 +6,7 @@ plan    answer(catalyst_by_mass(1.32, 3))
 teach   work(catalyst_by_mass(1.32, 3))
 carry   work(catalyst_by_mass.inside(1.32, 3), {"mass": 45.0})
 mark    marking.mark(method, givens, asked, answers)
-slip    slips.figure_at(method, givens, slip, line)
+slip    slips.figure_at(line, change, method, givens, own)
 """
 
 import math

@@ -12,6 +12,13 @@ Litres = Annotated[float, Given("resin", "L", 0.005, 2000)]
 Density = Annotated[float, RESIN_DENSITY.given]
 
 
+def weighed(key: str, words: str, litres: Part, resin_kg_per_l: float) -> Line:
+    """Return the line that turns litres of liquid resin into kilograms: litres × density."""
+    density = Part(resin_kg_per_l, "kg/L", "density of liquid resin")
+    mass = litres.value * resin_kg_per_l
+    return Line(key, words, "kg", mass, "resin * density", {"resin": litres, "density": density})
+
+
 @calculation
 def resin_litres(resin_kg: Kilograms, resin_kg_per_l: Density = RESIN_DENSITY.value) -> Calculation:
     """Return the litres that a mass of liquid resin fills.
@@ -53,19 +60,8 @@ def resin_kilograms(resin_l: Litres, resin_kg_per_l: Density = RESIN_DENSITY.val
     Raises:
         OutOfRange: an argument outside its range.
     """
-    return (
-        yield Line(
-            "resin",
-            "resin in kilograms",
-            "kg",
-            resin_l * resin_kg_per_l,
-            "resin * density",
-            {
-                "resin": Part(resin_l, "L", "resin"),
-                "density": Part(resin_kg_per_l, "kg/L", "density of liquid resin"),
-            },
-        )
-    )
+    litres = Part(resin_l, "L", "resin")
+    return (yield weighed("resin", "resin in kilograms", litres, resin_kg_per_l))
 
 
 @calculation

@@ -84,6 +84,8 @@ _FEET_AND_INCHES = re.compile(
     """,
     re.VERBOSE | re.IGNORECASE,
 )
+# Phones make curly quotes of feet and inches by themselves.
+_QUOTES = str.maketrans({"’": "'", "‘": "'", "′": "'", "”": '"', "“": '"', "″": '"'})
 _FRACTIONS = {"½": " 1/2", "¼": " 1/4", "¾": " 3/4"}
 _LOOSE_GALLONS = re.compile(r"(gal|gals|gallons?|fl\.? ?oz|fluid ounces?)$", re.IGNORECASE)
 
@@ -119,7 +121,7 @@ def _tidied(text: str) -> str:
         raise Unclear(text, f"That is too long for one figure. Keep it under {LONGEST} characters.")
     for sign, written in _FRACTIONS.items():
         text = text.replace(sign, written)
-    return " ".join(text.split()).replace("’", "'").replace("″", '"').replace("′", "'")
+    return " ".join(text.translate(_QUOTES).split())
 
 
 def _feet_and_inches(text: str, tidy: str) -> tuple[float, Unit] | None:
@@ -143,6 +145,8 @@ def _number_and_unit(text: str, tidy: str, default: Unit) -> tuple[float, Unit]:
 
 def _value(text: str, match: re.Match[str]) -> float:
     if match["over"]:
+        if match["mixed"] and int(match["over"]) >= int(match["under"]) > 0:
+            raise Unclear(text, "A part of a whole is below one. Write it like 1 1/2.")
         if int(match["under"]) == 0:
             raise Unclear(text, "A fraction can't be over nothing. Write it like 1 1/2.")
         return int(match["mixed"] or 0) + int(match["over"]) / int(match["under"])

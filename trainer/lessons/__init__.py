@@ -4,7 +4,7 @@ from trainer.lessons.cautions import Caution
 from trainer.lessons.check import check_content, check_question
 from trainer.lessons.competencies import Competencies, Competency, Rule, Skill
 from trainer.lessons.errors import AuthorError, ContentError
-from trainer.lessons.lesson import Lesson, WorkedJob, digest_of, questions_in, read_lesson
+from trainer.lessons.lesson import Lesson, WorkedJob, digest_of, question_in, read_lesson
 from trainer.lessons.library import Library, read_library
 from trainer.lessons.marks import AnswerMark, Mark, Typed, mark_answers
 from trainer.lessons.question import Ask, Question, Slip
@@ -33,7 +33,7 @@ __all__ = [
     "digest_of",
     "fresh_variant",
     "mark_answers",
-    "questions_in",
+    "question_in",
     "read_lesson",
     "read_library",
     "variant",

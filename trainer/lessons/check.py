@@ -4,11 +4,13 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 from pathlib import Path
 
 from trainer.engine.errors import UNWORKABLE
 from trainer.lessons.crosscheck import lines_with
 from trainer.lessons.errors import AuthorError
+from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library, read_library
 from trainer.lessons.marks import Typed, mark_answers
 from trainer.lessons.question import Question, Slip
@@ -39,6 +41,7 @@ def _lesson(library: Library, slug: str) -> Iterator[AuthorError]:
         yield AuthorError(lesson.file, 1, f"A lesson asks {FEWEST_QUESTIONS} questions at least.")
     if len(set(lesson.pictures)) < FEWEST_PICTURES:
         yield AuthorError(lesson.file, 1, f"A lesson has {FEWEST_PICTURES} pictures at least.")
+    yield from _outdented(lesson)
     if lesson.worked is None:
         yield AuthorError(lesson.file, 1, "A lesson has one worked job.")
     for question in lesson.questions:
@@ -56,6 +59,17 @@ class _Found:
     #: How often each slip, when it was made, was named.
     named: Counter[Slip] = field(default_factory=Counter)
     unprinted: str = ""
+
+
+def _outdented(lesson: Lesson) -> Iterator[AuthorError]:
+    """Yield each line that falls out of the box it was meant for, because it isn't indented."""
+    lines = lesson.text.splitlines()
+    inside = False
+    for number, (above, line) in enumerate(pairwise(lines), start=2):
+        inside = above.startswith("!!! ") or (inside and above.startswith("    "))
+        if inside and line.strip() and not line.startswith("    "):
+            mend = "Indent it by four spaces, or leave a line empty above it."
+            yield AuthorError(lesson.file, number, "This line falls out of its box.", line, mend)
 
 
 def check_question(question: Question, file: str, line: int) -> Iterator[AuthorError]:

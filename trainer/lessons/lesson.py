@@ -1,7 +1,6 @@
 """A lesson: one Markdown file with its front matter, prose, worked job and questions."""
 
 import hashlib
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -84,17 +83,20 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
     )
 
 
-@lru_cache(maxsize=64)
-def questions_in(text: str, file: str) -> Mapping[str, Question]:
-    """Return the questions of a lesson's text by id, without drawing its page.
+@lru_cache(maxsize=256)
+def question_in(text: str, file: str, question_id: str) -> Question | None:
+    """Return one question of a lesson's text, or None, without drawing its page.
 
     For marking an answer by the text that was shown, even when the lesson has changed since.
+    Only the asked block is read, so that no other can stand in its way. Raises AuthorError
+    when that block can't be read by today's rules.
     """
     front, body, first_line = _split(text, file)
     lifted = Lifted()
     lift_blocks(file, body.splitlines(), first_line, lifted)
     slug = front.want(front.read(), "slug", str, "A lesson")
-    return {q.id: q for q in (read_question(block, slug) for block in lifted.questions)}
+    asked = (block for block in lifted.questions if block.read().get("id") == question_id)
+    return next((read_question(block, slug) for block in asked), None)
 
 
 def _split(text: str, file: str) -> tuple[Block, str, int]:

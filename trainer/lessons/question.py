@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from trainer.engine import Asked, Method, Tolerance, method_named
-from trainer.engine.measures import UNITS, convert, units_beside
+from trainer.engine.measures import convert, units_beside
 from trainer.engine.slips import Change, Stopped
 from trainer.lessons.draws import Draw
+
+_LETTERS = ("ft", "in")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +35,9 @@ class Ask:
         return units_beside(self.unit) if self.unit else ()
 
     @property
-    def is_length(self) -> bool:
-        """Whether feet and inches may be typed, which a decimal keypad can't."""
-        return UNITS[self.unit].kind == "length"
+    def needs_letters(self) -> bool:
+        """Whether feet and inches are asked for, which a decimal keypad has no signs for."""
+        return self.unit in _LETTERS
 
     def asked(self) -> Asked:
         """Return what the engine marks by, in the line's unit."""

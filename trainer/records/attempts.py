@@ -56,7 +56,7 @@ def record(session: AnySession, facts: AttemptFacts) -> Recorded:
         return Recorded(_kept_id(connection, facts), first=False)
     attempt_id = int(new[0])
     _INSERT_ANSWERS.run(connection, _answers(attempt_id, facts))
-    add_try(connection, attempt_id, facts)
+    add_try(connection, facts)
     return Recorded(attempt_id, first=True)
 
 
@@ -70,6 +70,9 @@ def attempt_at(
     try_no: int,
 ) -> StoredAttempt | None:
     """Return everything stored of that try, its answers in the order asked, or None."""
+    if not question_id.isprintable():
+        # Never asked; and PostgreSQL takes no NUL.
+        return None
     key = dict(zip(_KEY, (person_id, question_id, roof, count, try_no), strict=True))
     connection = session.connection()
     row = connection.execute(_SELECT_ATTEMPT, key).mappings().first()

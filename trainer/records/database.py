@@ -6,6 +6,7 @@ instead of failing half-way.
 """
 
 import sqlite3
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from typing import TYPE_CHECKING, Any, cast
 
@@ -13,6 +14,7 @@ from flask import Flask
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import Connection, DateTime, Dialect, Engine, MetaData, Table, event
 from sqlalchemy.dialects import sqlite
+from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.orm import DeclarativeBase, Session, scoped_session
 from sqlalchemy.pool import ConnectionPoolEntry
 from sqlalchemy.types import TypeDecorator
@@ -28,6 +30,7 @@ __all__ = [
     "dialect_of",
     "init_app",
     "insert_into",
+    "one_of",
     "prepare",
     "table_of",
     "take_turn",
@@ -107,8 +110,9 @@ def init_app(app: Flask) -> None:
 
 
 def prepare(engine: Engine) -> None:
-    """Have every connection of a SQLite engine set up as we use it. Leave other engines alone."""
-    if engine.dialect.name != "sqlite":
+    """Have every connection of an engine set up as we use it."""
+    if engine.dialect.name == "postgresql":
+        event.listen(engine, "connect", _set_up_postgresql)
         return
     event.listen(engine, "connect", _set_up)
     event.listen(engine, "begin", _begin)
@@ -118,6 +122,13 @@ def _set_up(connection: sqlite3.Connection, _entry: ConnectionPoolEntry) -> None
     connection.isolation_level = None
     for pragma in PRAGMAS:
         connection.execute(pragma)
+
+
+def _set_up_postgresql(connection: DBAPIConnection, _entry: ConnectionPoolEntry) -> None:
+    cursor = connection.cursor()
+    cursor.execute(f"SET lock_timeout = {BUSY_TIMEOUT_MS}")
+    cursor.close()
+    connection.commit()
 
 
 def _begin(connection: Connection) -> None:
@@ -177,6 +188,11 @@ def insert_into(table: Table, dialect: str) -> "sqlite.Insert | postgresql.Inser
 
         return postgresql.insert(table)
     return sqlite.insert(table)
+
+
+def one_of(column: str, values: Sequence[str]) -> str:
+    """Return the text of a CHECK that a column holds one of these words."""
+    return f"{column} IN ({', '.join(repr(value) for value in values)})"
 
 
 def table_of(model: type[Base]) -> Table:

@@ -1,8 +1,8 @@
-"""A growing wait after wrong passwords, name by name.
+"""A growing wait after wrong passwords, for each name and the address it was tried from.
 
-It counts for names that don't exist too, so that a wait tells nothing. It delays and never locks:
-otherwise anybody could keep somebody else out. Names are kept as hashes, since people sometimes
-type their password into the wrong box.
+It counts for names that don't exist too, so that a wait tells nothing. It delays and never locks,
+and only where the wrong ones came from: otherwise anybody could keep somebody else out. Names are
+kept as hashes, since people sometimes type their password into the wrong box.
 """
 
 import hashlib
@@ -27,7 +27,7 @@ FORGOTTEN_AFTER = timedelta(days=1)
 
 
 class SignInDelay(Model):
-    """Failures in a row for one sign-in name, and when it may be tried again."""
+    """Failures in a row for a sign-in name from one address, and when it may be tried again."""
 
     __tablename__ = "sign_in_delay"
 
@@ -37,24 +37,24 @@ class SignInDelay(Model):
     free_at: Mapped[datetime] = mapped_column(UtcDateTime)
 
 
-def wait(session: AnySession, sign_in_name: str, now: datetime) -> timedelta:
-    """Return how long this name must still wait; zero when it may try now.
+def wait(session: AnySession, sign_in_name: str, where: str, now: datetime) -> timedelta:
+    """Return how long this name must still wait at this address; zero when it may try now.
 
     Ask before the password is checked, and don't check it while there is a wait.
     """
     free_at = session.scalar(
-        select(SignInDelay.free_at).where(SignInDelay.name_digest == _digest(sign_in_name))
+        select(SignInDelay.free_at).where(SignInDelay.name_digest == _digest(sign_in_name, where))
     )
     if free_at is None:
         return timedelta(0)
     return max(timedelta(0), free_at - now)
 
 
-def failed(session: AnySession, sign_in_name: str, now: datetime) -> timedelta:
+def failed(session: AnySession, sign_in_name: str, where: str, now: datetime) -> timedelta:
     """Return the wait after one more failure: none for four, then 30 s, 1, 2, 4, 8, 15 minutes."""
     table = table_of(SignInDelay)
     session.execute(delete(table).where(table.c.last_failed_at < now - FORGOTTEN_AFTER))
-    digest = _digest(sign_in_name)
+    digest = _digest(sign_in_name, where)
     first = {"name_digest": digest, "failures": 1, "last_failed_at": now, "free_at": now}
     counted = (
         insert_into(table, dialect_of(session))
@@ -71,10 +71,10 @@ def failed(session: AnySession, sign_in_name: str, now: datetime) -> timedelta:
     return pause
 
 
-def succeeded(session: AnySession, sign_in_name: str) -> None:
-    """Forget the failures of a name that has signed in."""
+def succeeded(session: AnySession, sign_in_name: str, where: str) -> None:
+    """Forget the failures of a name that has signed in from there."""
     table = table_of(SignInDelay)
-    session.execute(delete(table).where(table.c.name_digest == _digest(sign_in_name)))
+    session.execute(delete(table).where(table.c.name_digest == _digest(sign_in_name, where)))
 
 
 def _pause(failures: int) -> timedelta:
@@ -85,5 +85,5 @@ def _pause(failures: int) -> timedelta:
     return min(LONGEST_WAIT, FIRST_WAIT * (1 << min(doublings, 10)))
 
 
-def _digest(sign_in_name: str) -> str:
-    return hashlib.sha256(f"sign-in name:{folded(sign_in_name)}".encode()).hexdigest()
+def _digest(sign_in_name: str, where: str) -> str:
+    return hashlib.sha256(f"sign-in name:{folded(sign_in_name)}\n{where}".encode()).hexdigest()

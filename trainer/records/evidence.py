@@ -11,7 +11,7 @@ from typing import Any
 from sqlalchemy import JSON, CheckConstraint, Double, ForeignKey, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
-from .database import Model, UtcDateTime
+from .database import Model, UtcDateTime, one_of
 
 __all__ = [
     "VERDICTS",
@@ -60,6 +60,7 @@ class Attempt(Model):
     local_date: Mapped[date]
     sent_later: Mapped[bool]
     working_shown: Mapped[bool]
+    started_afresh: Mapped[bool]
     unaided: Mapped[bool]
     right: Mapped[bool]
     finished: Mapped[bool]
@@ -69,7 +70,7 @@ class Answer(Model):
     """What was typed for one asked line of an attempt, and how it was marked."""
 
     __tablename__ = "answer"
-    __table_args__ = (CheckConstraint("verdict IN ('right', 'carried', 'wrong')", name="verdict"),)
+    __table_args__ = (CheckConstraint(one_of("verdict", VERDICTS), name="verdict"),)
 
     attempt_id: Mapped[int] = mapped_column(ForeignKey("attempt.id"), primary_key=True)
     position: Mapped[int] = mapped_column(primary_key=True)
@@ -80,6 +81,7 @@ class Answer(Model):
     right_value: Mapped[float | None] = mapped_column(Double)
     expected_value: Mapped[float | None] = mapped_column(Double)
     typed: Mapped[str]
+    read_as: Mapped[str]
     read_value: Mapped[float | None] = mapped_column(Double)
     verdict: Mapped[str]
     slip: Mapped[str]
@@ -100,8 +102,10 @@ class AnswerFacts:
     expected_value: float | None
     """What would have been right for the person's own figure above; else the right value."""
     typed: str
+    read_as: str
+    """How the typed text was read, with its unit: "1100 g"; empty when it could not be."""
     read_value: float | None
-    """How the typed text was read, in `unit`; None when it could not be read."""
+    """The same figure in `unit`; None when it could not be read."""
     verdict: str
     slip: str = ""
     cue: str = ""
@@ -134,6 +138,8 @@ class AttemptFacts:
     sent_later: bool = False
     working_shown: bool = False
     """Whether the working for these numbers had been shown before this try."""
+    started_afresh: bool = False
+    """Whether a carried figure couldn't be worked on, so that lines below were marked without."""
     unaided: bool
     right: bool
     finished: bool

@@ -4,7 +4,7 @@ import sqlite3
 
 from sqlalchemy.exc import DBAPIError
 
-__all__ = ["RecordsBusy", "RecordsError", "RecordsFull", "translate"]
+__all__ = ["RecordsAway", "RecordsBusy", "RecordsError", "RecordsFull", "translate"]
 
 # SQLite's first result codes: sqlite.org/rescode.html. Longer codes keep them in the low byte.
 _SQLITE_BUSY = {5, 6}
@@ -12,6 +12,7 @@ _SQLITE_UNWRITABLE = {8, 10, 13, 14}
 # PostgreSQL's states: appendix A of its manual, "Error Codes".
 _POSTGRESQL_BUSY = {"40001", "40P01", "55P03"}
 _POSTGRESQL_UNWRITABLE = {"25006", "53100", "58030"}
+_POSTGRESQL_AWAY = ("08", "57P")
 
 
 class RecordsError(Exception):
@@ -36,6 +37,16 @@ class RecordsFull(RecordsError):
         )
 
 
+class RecordsAway(RecordsError):
+    """The database doesn't answer, or has just been started again."""
+
+    def __str__(self) -> str:
+        return (
+            "Nothing was kept: the records don't answer. Wait a minute, then send it again. "
+            "If it goes on, ask the office whether the database is running."
+        )
+
+
 def translate(error: BaseException) -> RecordsError | None:
     """Return our own error for a database error, or None where we have no better word for it.
 
@@ -47,7 +58,20 @@ def translate(error: BaseException) -> RecordsError | None:
         return RecordsBusy()
     if _is_one_of(error.orig, _SQLITE_UNWRITABLE, _POSTGRESQL_UNWRITABLE):
         return RecordsFull()
+    if error.connection_invalidated or _is_away(error.orig):
+        return RecordsAway()
     return None
+
+
+def _is_away(cause: BaseException | None) -> bool:
+    """Whether a server is down, going down or coming up; SQLite has none."""
+    if cause is None or isinstance(cause, sqlite3.Error):
+        return False
+    state = getattr(cause, "sqlstate", None)
+    if state is None:
+        # Refused or lost before the server could say why.
+        return type(cause).__name__ == "OperationalError"
+    return str(state).startswith(_POSTGRESQL_AWAY)
 
 
 def _is_one_of(cause: BaseException | None, sqlite: set[int], postgresql: set[str]) -> bool:

@@ -11,7 +11,7 @@ from sqlalchemy import CheckConstraint, ForeignKey, func, insert, literal_column
 from sqlalchemy.orm import Mapped, mapped_column
 
 from .crews import Crew, CrewUnknown, named
-from .database import AnySession, Model, UtcDateTime, dialect_of, insert_into, table_of
+from .database import AnySession, Model, UtcDateTime, dialect_of, insert_into, one_of, table_of
 from .faults import RecordsError
 from .passwords import check_password, hash_password
 
@@ -26,7 +26,6 @@ __all__ = [
     "by_ref",
     "crew_members",
     "folded",
-    "roles_of",
 ]
 
 ROLES = ("trainee", "supervisor", "office")
@@ -51,7 +50,7 @@ class PersonRole(Model):
     """One of the things a person may be here; somebody may be several."""
 
     __tablename__ = "person_role"
-    __table_args__ = (CheckConstraint("role IN ('trainee', 'supervisor', 'office')", name="role"),)
+    __table_args__ = (CheckConstraint(one_of("role", ROLES), name="role"),)
 
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
     role: Mapped[str] = mapped_column(primary_key=True)
@@ -153,13 +152,6 @@ def add_person(
         insert(table_of(PersonRole)), [{"person_id": person_id, "role": r} for r in sorted(held)]
     )
     return PersonRow(person_id, ref, name, sign_in_name, crew_id, held, None)
-
-
-def roles_of(session: AnySession, person_id: int) -> frozenset[str]:
-    """Return a person's roles; none for somebody unknown."""
-    return frozenset(
-        session.scalars(select(PersonRole.role).where(PersonRole.person_id == person_id))
-    )
 
 
 def by_ref(session: AnySession, ref: str) -> PersonRow | None:

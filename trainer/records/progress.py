@@ -1,6 +1,6 @@
 """How far people have come, read from the running totals: for a person, a question, a crew."""
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 from datetime import date, datetime
 
@@ -10,6 +10,7 @@ from sqlalchemy import (
     bindparam,
     case,
     cast,
+    func,
     literal_column,
     null,
     select,
@@ -51,7 +52,7 @@ class LessonRow:
     right: int
     """First tries that were right."""
     questions_right: int
-    """Questions that were right at least once."""
+    """Of the questions asked today, those that were right at least once."""
     last_seen_at: datetime
     last_date: date
 
@@ -82,13 +83,31 @@ class CrewRow:
     lessons: Mapping[str, LessonRow] = field(default_factory=dict)
 
 
+# How many questions of each lesson somebody has had right once, of those that are asked today.
+_RIGHT_NOW = (
+    select(
+        QuestionProgress.person_id,
+        QuestionProgress.lesson,
+        func.count().label("questions_right"),
+    )
+    .where(
+        QuestionProgress.ever_right,
+        QuestionProgress.question_id.in_(bindparam("asked", expanding=True)),
+    )
+    .group_by(QuestionProgress.person_id, QuestionProgress.lesson)
+    .subquery()
+)
+_OF_THE_SAME = and_(
+    _RIGHT_NOW.c.person_id == LessonProgress.person_id,
+    _RIGHT_NOW.c.lesson == LessonProgress.lesson,
+)
 _LESSON = (
     LessonProgress.lesson,
     LessonProgress.read_at,
     LessonProgress.read_date,
     LessonProgress.tried,
     LessonProgress.right,
-    LessonProgress.questions_right,
+    func.coalesce(_RIGHT_NOW.c.questions_right, 0),
     LessonProgress.last_seen_at,
     LessonProgress.last_date,
 )
@@ -108,6 +127,7 @@ _CREW = (
     select(Person.id, Person.ref, Person.name, Person.crew_id, *_LESSON)
     .join(PersonRole, and_(PersonRole.person_id == Person.id, PersonRole.role == "trainee"))
     .outerjoin(LessonProgress, LessonProgress.person_id == Person.id)
+    .outerjoin(_RIGHT_NOW, _OF_THE_SAME)
     .where(Person.left_at.is_(None))
     .order_by(Person.name, Person.id, LessonProgress.lesson)
 )
@@ -119,7 +139,7 @@ def mark_read(
     """Note that a lesson was read. The first time stands; later calls change nothing."""
     table = table_of(LessonProgress)
     read = {"read_at": now, "read_date": local_date, "last_seen_at": now, "last_date": local_date}
-    none_yet = {"tried": 0, "right": 0, "questions_right": 0}
+    none_yet = {"tried": 0, "right": 0}
     statement = insert_into(table, dialect_of(session))
     new = statement.excluded
     statement = statement.on_conflict_do_update(
@@ -135,11 +155,18 @@ def mark_read(
     session.execute(statement, {"person_id": person_id, "lesson": lesson, **read, **none_yet})
 
 
-def lesson_rows(session: AnySession, person_id: int) -> list[LessonRow]:
-    """Return the lessons a person has read or answered in, by slug."""
-    query = select(*_LESSON).where(LessonProgress.person_id == person_id)
-    rows = session.execute(query.order_by(LessonProgress.lesson))
-    return [LessonRow(*row) for row in rows]
+def lesson_rows(session: AnySession, person_id: int, asked: Collection[str]) -> list[LessonRow]:
+    """Return the lessons a person has read or answered in, by slug.
+
+    `asked` are the ids of today's questions: only they count as right at least once.
+    """
+    query = (
+        select(*_LESSON)
+        .outerjoin(_RIGHT_NOW, _OF_THE_SAME)
+        .where(LessonProgress.person_id == person_id)
+        .order_by(LessonProgress.lesson)
+    )
+    return [LessonRow(*row) for row in session.execute(query, {"asked": list(asked)})]
 
 
 def question_rows(
@@ -204,15 +231,16 @@ def question_row(session: AnySession, person_id: int, question_id: str) -> Quest
     return None if row is None else QuestionRow(*row)
 
 
-def crew_rows(session: AnySession, crew_id: int | None) -> list[CrewRow]:
+def crew_rows(session: AnySession, crew_id: int | None, asked: Collection[str]) -> list[CrewRow]:
     """Return the trainees of a crew (None: of all crews and none) with their lessons, by name.
 
-    Those who have left are left out. One query, whatever the size of the histories.
+    `asked` are the ids of today's questions: only they count as right at least once. Those who
+    have left are left out. One query, whatever the size of the histories.
     """
     rows: dict[int, CrewRow] = {}
     lessons: dict[int, dict[str, LessonRow]] = {}
     query = _CREW if crew_id is None else _CREW.where(Person.crew_id == crew_id)
-    for person_id, ref, name, crew, *lesson in session.execute(query):
+    for person_id, ref, name, crew, *lesson in session.execute(query, {"asked": list(asked)}):
         if person_id not in rows:
             lessons[person_id] = {}
             rows[person_id] = CrewRow(person_id, ref, name, crew, lessons[person_id])

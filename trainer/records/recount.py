@@ -38,7 +38,6 @@ def _rebuild_lessons(session: AnySession, person_id: int | None) -> None:
         .values(
             tried=0,
             right=0,
-            questions_right=0,
             last_seen_at=table.c.read_at,
             last_date=table.c.read_date,
         )
@@ -53,7 +52,6 @@ def _rebuild_lessons(session: AnySession, person_id: int | None) -> None:
             set_={
                 "tried": new.tried,
                 "right": new.right,
-                "questions_right": new.questions_right,
                 "last_seen_at": later(new.last_seen_at, table.c.last_seen_at),
                 "last_date": later(new.last_date, table.c.last_date),
             },
@@ -86,14 +84,12 @@ def _question_totals(person_id: int | None) -> Select[Any]:
 
 def _lesson_totals(person_id: int | None) -> Select[Any]:
     tries = table_of(Attempt)
-    right_question = case((tries.c.right, tries.c.question_id))
     return (
         select(
             tries.c.person_id,
             tries.c.lesson,
             _number_of(tries.c.try_no == 1).label("tried"),
             _number_of(and_(tries.c.try_no == 1, tries.c.right)).label("right"),
-            func.count(right_question.distinct()).label("questions_right"),
             func.max(tries.c.sent_at).label("last_seen_at"),
             func.max(tries.c.local_date).label("last_date"),
         )

@@ -165,9 +165,16 @@ def find(session: AnySession, token: str, now: datetime) -> SignedIn | None:
 
 def seen(session: AnySession, sign_in_id: int, now: datetime) -> None:
     """Note that the sign-in was used. For requests that write anyway."""
-    session.execute(
-        update(table_of(SignIn)).where(SignIn.id == sign_in_id).values(last_seen_at=now)
+    _SEEN.run(session.connection(), [{"sign_in": sign_in_id, "now": now}])
+
+
+_SEEN = Statement(
+    lambda _dialect: (
+        update(table_of(SignIn))
+        .where(table_of(SignIn).c.id == bindparam("sign_in"))
+        .values(last_seen_at=bindparam("now", type_=UtcDateTime))
     )
+)
 
 
 def end(session: AnySession, sign_in_id: int, now: datetime) -> None:

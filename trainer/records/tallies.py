@@ -17,16 +17,13 @@ from sqlalchemy import (
     ColumnElement,
     Connection,
     ForeignKey,
-    bindparam,
     case,
-    exists,
-    literal,
     or_,
 )
 from sqlalchemy.orm import Mapped, mapped_column
 
 from .database import Model, UtcDateTime, insert_into, table_of
-from .evidence import Attempt, AttemptFacts
+from .evidence import AttemptFacts
 from .statements import Statement
 
 __all__ = ["LessonProgress", "QuestionProgress", "add_try", "later"]
@@ -59,13 +56,12 @@ class LessonProgress(Model):
     read_date: Mapped[date | None]
     tried: Mapped[int]
     right: Mapped[int]
-    questions_right: Mapped[int]
     last_seen_at: Mapped[datetime] = mapped_column(UtcDateTime)
     last_date: Mapped[date]
 
 
-def add_try(connection: Connection, attempt_id: int, facts: AttemptFacts) -> None:
-    """Move the totals on by one try that was just written under that key."""
+def add_try(connection: Connection, facts: AttemptFacts) -> None:
+    """Move the totals on by one try that was just written."""
     first = facts.try_no == 1
     values = {
         "person_id": facts.person_id,
@@ -76,8 +72,7 @@ def add_try(connection: Connection, attempt_id: int, facts: AttemptFacts) -> Non
         "last_date": facts.local_date,
     }
     if not facts.roof:
-        statement = _LESSON_RIGHT if facts.right else _LESSON_NOT_RIGHT
-        statement.run(connection, [{**values, "this_attempt": attempt_id}])
+        _LESSON.run(connection, [values])
     question = {
         **values,
         "question_id": facts.question_id,
@@ -111,39 +106,21 @@ def _question_statement(dialect: str) -> ClauseElement:
     )
 
 
-def _lesson_statement(dialect: str, one_more: ColumnElement[int]) -> ClauseElement:
+def _lesson_statement(dialect: str) -> ClauseElement:
     table = table_of(LessonProgress)
-    statement = insert_into(table, dialect).values(questions_right=one_more)
+    statement = insert_into(table, dialect)
     kept, new = table.c, statement.excluded
     return statement.on_conflict_do_update(
         index_elements=["person_id", "lesson"],
         set_={
             "tried": kept.tried + new.tried,
             "right": kept.right + new.right,
-            "questions_right": kept.questions_right + new.questions_right,
             "last_seen_at": later(new.last_seen_at, kept.last_seen_at),
             "last_date": later(new.last_date, kept.last_date),
         },
     )
 
 
-def _right_before() -> ColumnElement[bool]:
-    """Whether an earlier try of the same person at the same question of the lesson was right."""
-    attempt = table_of(Attempt)
-    this, earlier = attempt.alias("this"), attempt.alias("earlier")
-    return (
-        exists()
-        .where(this.c.id == bindparam("this_attempt"))
-        .where(earlier.c.person_id == this.c.person_id)
-        .where(earlier.c.question_id == this.c.question_id)
-        .where(earlier.c.lesson == this.c.lesson)
-        .where(earlier.c.roof == "", earlier.c.right, earlier.c.id != this.c.id)
-    )
-
-
 _TOTALS = ("person_id", "lesson", "tried", "right", "last_seen_at", "last_date")
 _QUESTION = Statement(_question_statement, (*_TOTALS, "question_id", "finished", "ever_right"))
-_LESSON_NOT_RIGHT = Statement(lambda dialect: _lesson_statement(dialect, literal(0)), _TOTALS)
-_LESSON_RIGHT = Statement(
-    lambda dialect: _lesson_statement(dialect, case((_right_before(), 0), else_=1)), _TOTALS
-)
+_LESSON = Statement(_lesson_statement, _TOTALS)

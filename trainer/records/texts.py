@@ -3,7 +3,7 @@
 An attempt names the digest of what was asked, so that it can be read years later as it was asked.
 """
 
-import hashlib
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
@@ -11,18 +11,19 @@ from datetime import datetime
 from sqlalchemy import CheckConstraint, select
 from sqlalchemy.orm import Mapped, mapped_column
 
-from .database import AnySession, Model, UtcDateTime, dialect_of, insert_into, table_of
+from .database import AnySession, Model, UtcDateTime, dialect_of, insert_into, one_of, table_of
 
 __all__ = ["KINDS", "SourceText", "Text", "keep", "text_of"]
 
 KINDS = ("lesson", "roof")
+_SHA_256 = re.compile(r"[0-9a-f]{64}")
 
 
 class SourceText(Model):
     """A lesson's or a roof's text as it stood, under the SHA-256 of its UTF-8 bytes."""
 
     __tablename__ = "source_text"
-    __table_args__ = (CheckConstraint("kind IN ('lesson', 'roof')", name="kind"),)
+    __table_args__ = (CheckConstraint(one_of("kind", KINDS), name="kind"),)
 
     digest: Mapped[str] = mapped_column(primary_key=True)
     kind: Mapped[str]
@@ -33,16 +34,19 @@ class SourceText(Model):
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """A text to be kept: its kind ("lesson" or "roof"), the name it goes by, and the text."""
+    """A text to be kept: its kind ("lesson" or "roof"), the name it goes by, and its digest.
+
+    The digest is whatever the answers to it carry; it must be 64 hexadecimal digits.
+    """
 
     kind: str
     name: str
     text: str
+    digest: str
 
-    @property
-    def digest(self) -> str:
-        """The SHA-256 of the text in UTF-8, as 64 hexadecimal digits."""
-        return hashlib.sha256(self.text.encode()).hexdigest()
+    def __post_init__(self) -> None:
+        if not _SHA_256.fullmatch(self.digest):
+            raise ValueError(f"'{self.digest}' is no SHA-256 in hexadecimal.")
 
 
 def keep(session: AnySession, texts: Iterable[Text], now: datetime) -> int:

@@ -5,6 +5,7 @@ from typing import Any
 
 from flask import Flask
 from flask_compress import Compress
+from werkzeug.middleware.proxy_fix import ProxyFix
 from whitenoise import WhiteNoise
 
 from trainer.config import Config
@@ -78,6 +79,9 @@ def init_app(app: Flask, installation: Installation) -> None:
         allow_all_origins=False,
     )
     app.wsgi_app = whitenoise  # type: ignore[method-assign]
+    if installation.config.https:
+        # TLS ends at a proxy: it alone knows who asks, and how.
+        app.wsgi_app = ProxyFix(app.wsgi_app)  # type: ignore[method-assign]
 
 
 def prepare(app: Flask) -> None:
@@ -86,6 +90,8 @@ def prepare(app: Flask) -> None:
     installation: Installation = app.extensions["installation"]
     with app.app_context():
         writing(db.session)
-        served = [texts.Text("lesson", each.file, each.text) for each in installation.lessons]
+        served = [
+            texts.Text("lesson", each.file, each.text, each.digest) for each in installation.lessons
+        ]
         texts.keep(db.session, served, installation.now())
         db.session.commit()

@@ -27,14 +27,14 @@ class AnswerTime:
 def time_of_answer(pressed: str, installation: Installation) -> AnswerTime:
     """Return when an answer counts for, from the instant its button was first pressed.
 
-    `pressed` is the phone's ISO time, or nothing. It stands if it lies within seven days and
-    not in the future; otherwise the answer counts for when it arrived.
+    `pressed` is the phone's ISO time, or nothing. Its date stands if it lies within seven days
+    and not in the future; otherwise the answer counts for the day that it arrived.
     """
     now = installation.now()
     then = _instant(pressed)
-    if then is None or not _ON_ITS_WAY < now - then <= BELIEVED:
+    if then is None or not timedelta(0) <= now - then <= BELIEVED:
         return AnswerTime(now, installation.date_of(now), sent_later=False)
-    return AnswerTime(now, installation.date_of(then), sent_later=True)
+    return AnswerTime(now, installation.date_of(then), sent_later=now - then > _ON_ITS_WAY)
 
 
 def attempt_facts(
@@ -56,7 +56,13 @@ def attempt_facts(
         engine_version=ENGINE_VERSION,
         givens=dict(drawn.givens),
         lines=[
-            {"key": line.key, "words": line.words, "unit": line.unit, "value": line.value}
+            {
+                "key": line.key,
+                "words": line.words,
+                "shown": line.in_figures(),
+                "value": line.value,
+                "unit": line.unit,
+            }
             for line in mark.working.lines
         ],
         sent_at=time.sent_at,
@@ -64,7 +70,8 @@ def attempt_facts(
         sent_later=time.sent_later,
         working_shown=was.seen,
         unaided=was.try_no == 1 and not was.seen,
-        right=mark.right,
+        started_afresh=mark.started_afresh,
+        right=mark.right and was.rest_right,
         finished=mark.finished,
         answers=tuple(_answer_facts(answer, mark) for answer in mark.answers),
     )
@@ -80,6 +87,7 @@ def _answer_facts(answer: AnswerMark, mark: Mark) -> AnswerFacts:
         right_value=answer.right,
         expected_value=answer.expected,
         typed=answer.typed.text,
+        read_as=answer.reading.read_as,
         read_value=answer.reading.value,
         verdict=answer.verdict,
         slip=slip.name if slip else "",

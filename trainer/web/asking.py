@@ -4,40 +4,63 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from trainer.lessons import Ask, Question, Variant, fresh_variant, questions_in, variant
+from trainer.engine.errors import UNWORKABLE
+from trainer.lessons import Ask, AuthorError, Question, Variant, fresh_variant, question_in, variant
 from trainer.records import attempts, db, progress, texts
-from trainer.records.attempts import SeenVariant
+from trainer.records.attempts import SeenVariant, StoredAttempt
 from trainer.web import shown
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.shown import Shown
 
+_AS_SHOWN = "the lesson as it was shown"
 #: The same numbers don't come back to one person within this time.
 NOT_AGAIN = timedelta(days=90)
 
 
-def fresh_form(question: Question) -> tuple[Shown, Variant]:
+def fresh_form(question: Question, try_no: int = 1) -> tuple[Shown, Variant]:
     """Return what is shown next to the signed-in person, on numbers they haven't had lately.
 
-    When all have been seen within NOT_AGAIN, the oldest come again.
+    When all have been seen within NOT_AGAIN, the oldest come again. It is a second try only
+    where the first one's numbers can't be drawn any more.
     """
     person_id, digest = signed_in().person_id, here().library.by_slug[question.lesson].digest
     row = progress.question_row(db.session, person_id, question.id)
     count = row.finished if row else 0
     drawn, seen = _drawn(question, person_id, count)
-    was = Shown(person_id, question.id, count, 1, drawn.seed, drawn.redraws, digest, seen=seen)
+    was = Shown(person_id, question.id, count, try_no, drawn.seed, drawn.redraws, digest, seen=seen)
     return was, drawn
 
 
-def second_form(was: Shown, wrong_line: str) -> Shown:
+def second_form(was: Shown, wrong_line: str, *, rest_right: bool) -> Shown:
     """Return what is shown for a second try: the same numbers, and the first wrong line alone."""
-    return replace(was, try_no=2, only=wrong_line)
+    return replace(was, try_no=2, only=wrong_line, rest_right=rest_right)
 
 
-def open_run(question_id: str) -> int | None:
-    """Return the count of a run whose second try is still to come, or None."""
+def open_run(question_id: str) -> StoredAttempt | None:
+    """Return the first try of a run whose second is still to come, or None."""
     row = progress.question_row(db.session, signed_in().person_id, question_id)
-    return row.finished if row and row.tried > row.finished else None
+    return stored_answer(question_id, row.finished, 1) if row and row.tried > row.finished else None
+
+
+def stored_answer(question_id: str, count: int, try_no: int) -> StoredAttempt | None:
+    """Return one's own stored answer, or None."""
+    person_id = signed_in().person_id
+    return attempts.attempt_at(db.session, person_id, question_id, count=count, try_no=try_no)
+
+
+def shown_with(stored: StoredAttempt) -> Shown:
+    """Return what had been shown with a stored answer."""
+    return Shown(
+        stored.person_id,
+        stored.question_id,
+        stored.count,
+        stored.try_no,
+        stored.seed,
+        stored.redraws,
+        stored.source_digest,
+        stored.roof,
+    )
 
 
 def what_was_shown(question_id: str, fields: Mapping[str, str]) -> Shown | None:
@@ -48,12 +71,22 @@ def what_was_shown(question_id: str, fields: Mapping[str, str]) -> Shown | None:
 
 
 def question_as_shown(was: Shown) -> Question | None:
-    """Return the question by the text that was shown, or None where that was never kept."""
+    """Return the question by the text that was shown; None where it can't be read today."""
     today = here().library.questions.get(was.question_id)
     if today and here().library.by_slug[today.lesson].digest == was.digest:
         return today
     text = texts.text_of(db.session, was.digest)
-    return questions_in(text, was.question_id).get(was.question_id) if text else None
+    try:
+        return question_in(text, _AS_SHOWN, was.question_id) if text else None
+    except (AuthorError, *UNWORKABLE):
+        # It was written by rules, or for a sum, that no longer stand.
+        return None
+
+
+def drawn_as_shown(was: Shown) -> Variant | None:
+    """Return the question with its numbers as it was shown; None where it can't be read today."""
+    question = question_as_shown(was)
+    return variant(question, was.seed, was.redraws) if question else None
 
 
 def has_changed(question: Question, was: Shown) -> bool:

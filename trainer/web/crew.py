@@ -24,10 +24,10 @@ class CrewEntry:
     states: list[State]
 
 
-def person_or_404(ref: str) -> PersonRow:
-    """Return the person of this reference; raise 404 for nobody, and for another crew's."""
+def trainee_or_404(ref: str) -> PersonRow:
+    """Return the trainee of this reference; raise 404 for nobody, and for another crew's."""
     person = people.by_ref(db.session, ref)
-    if person is None or not reaches(person.crew_id):
+    if person is None or "trainee" not in person.roles or not reaches(person.crew_id):
         abort(404)
     return person
 
@@ -37,7 +37,11 @@ def show() -> str:
     """Show who of the crew has come how far; the office sees all crews."""
     crew_id = None if g.whose == "all" else signed_in().crew_id
     # A supervisor without a crew has nobody, not everybody.
-    rows = [] if crew_id is None and g.whose != "all" else progress.crew_rows(db.session, crew_id)
+    rows = (
+        []
+        if crew_id is None and g.whose != "all"
+        else progress.crew_rows(db.session, crew_id, here().library.questions)
+    )
     return render_template(
         "crew/crew.html",
         lessons=[lesson.title for lesson in here().lessons],
@@ -48,7 +52,7 @@ def show() -> str:
 @bp.get("/<ref>")
 def person(ref: str) -> str:
     """Show one trainee's progress."""
-    trainee = person_or_404(ref)
+    trainee = trainee_or_404(ref)
     sheets, parts = sheets_of(trainee.person_id)
     return render_template("crew/person.html", person=trainee, sheets=sheets, roof_parts=parts)
 

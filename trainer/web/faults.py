@@ -40,6 +40,8 @@ def _refused(error: HTTPException) -> ResponseReturnValue:
     code = error.code or 500
     if code < 400:
         return error
+    if code == 403:
+        _log.warning("refused: person %s at %s", g.person and g.person.person_id, request.path)
     title, words = _SENTENCES.get(code, (error.name, "Begin again from Today."))
     # Such as which methods are allowed, which a 405 has to say.
     headers = [each for each in error.get_headers() if each[0] != "Content-Type"]
@@ -61,10 +63,17 @@ def _records_failed(error: DBAPIError) -> ResponseReturnValue:
     if known is None:
         return _broken(error)
     _log.error("records: %s", error)
-    # Without a person the records failed before anybody was recognised.
-    if request.endpoint == "questions.check" and g.person:
+    if request.endpoint == "signing_in.sign_in":
+        return signing_in.show_again(str(known)), 503
+    if request.endpoint != "questions.check":
+        return _page("The records can't be reached", str(known), 503)
+    try:
         return questions.show_again(str(known)), 503
-    return _page("The records can't be reached", str(known), 503)
+    except (DBAPIError, HTTPException):
+        # They can't even tell who asks: what was typed is told, to be sent again.
+        typed = questions.typed_words(request.form)
+        words = f"{known} Go back in your browser to send it. What you had typed: {typed}."
+        return _page("The records can't be reached", words, 503)
 
 
 def _broken(error: Exception) -> ResponseReturnValue:

@@ -5,6 +5,8 @@ from wsgiref.headers import Headers
 from flask import Flask, request
 from werkzeug.wrappers import Response
 
+from trainer.web.installation import here
+
 _POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; "
     "connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
@@ -34,6 +36,6 @@ def _put_on(response: Response) -> Response:
     if request.endpoint != "static":
         # A shared phone's back button must not show the last person's pages.
         response.headers.setdefault("Cache-Control", "private, no-store")
-    if request.is_secure:
+    if here().config.https:
         response.headers["Strict-Transport-Security"] = "max-age=31536000"
     return response

@@ -13,6 +13,7 @@ from itsdangerous import BadData, URLSafeTimedSerializer
 
 _A_DAY = 86_400
 _NOT_KEPT = {"csrf_token", "password", "kept"}
+_CUT = "too_long"
 #: A cookie holds 4 kB in all; answers are short.
 _LONGEST = 2_000
 
@@ -26,14 +27,18 @@ class Parcel:
 
 
 def packed(path: str, fields: Mapping[str, str]) -> str:
-    """Return what was sent as signed text; too much of it is dropped from the end."""
+    """Return what was sent as signed text; what is too long is left out, and that is noted."""
     room = _LONGEST
     told: dict[str, str] = {}
     for name, value in fields.items():
         size = len(json.dumps([name, value]))
-        if name not in _NOT_KEPT and size <= room:
-            told[name] = value
-            room -= size
+        if name in _NOT_KEPT:
+            continue
+        if size > room:
+            told[_CUT] = "yes"
+            continue
+        told[name] = value
+        room -= size
     return _sealer().dumps([path, told])
 
 
@@ -44,6 +49,11 @@ def unpacked(text: str) -> Parcel | None:
         return Parcel(path, fields)
     except (BadData, ValueError, TypeError):
         return None
+
+
+def is_cut(fields: Mapping[str, str]) -> bool:
+    """Return whether something that was typed was too long to be kept."""
+    return _CUT in fields
 
 
 def lay_by(parcel: Parcel) -> None:

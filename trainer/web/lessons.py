@@ -6,13 +6,14 @@ from flask import Blueprint, abort, flash, redirect, url_for
 from flask.typing import ResponseReturnValue
 from werkzeug.wrappers import Response
 
-from trainer.lessons import Lesson, Question
-from trainer.records import db, progress, writing
-from trainer.records.progress import Glance, LessonRow
+from trainer.lessons import Lesson
+from trainer.records import db, progress, signins, writing
+from trainer.records.progress import LessonRow
 from trainer.web import fragments
 from trainer.web.access import signed_in
 from trainer.web.filters import day
 from trainer.web.installation import here
+from trainer.web.outline import is_open, question_state
 
 bp = Blueprint("lessons", __name__)
 
@@ -27,26 +28,23 @@ def lesson_or_404(slug: str) -> Lesson:
     return lesson
 
 
-def first_is_read(rows: dict[str, LessonRow]) -> bool:
-    """Return whether the lesson that opens the others has been read."""
-    first = rows.get(here().library.first.slug)
-    return first is not None and first.read_at is not None
-
-
 def send_to_first(lesson: str) -> Response | None:
     """Return the way to the first lesson for somebody who hasn't read it, or None.
 
     The first lesson itself, and its questions, are open to everybody.
     """
     first = here().library.first.slug
-    if lesson == first or first_is_read(rows_of(signed_in().person_id)):
+    if lesson == first or is_open(here().library, rows_of(signed_in().person_id)):
         return None
     return _shut()
 
 
 def rows_of(person_id: int) -> dict[str, LessonRow]:
     """Return what somebody has done, by lesson."""
-    return {row.lesson: row for row in progress.lesson_rows(db.session, person_id)}
+    return {
+        row.lesson: row
+        for row in progress.lesson_rows(db.session, person_id, here().library.questions)
+    }
 
 
 @bp.get("/lessons/<slug>")
@@ -56,23 +54,23 @@ def show(slug: str) -> ResponseReturnValue:
     glance = progress.glance(db.session, signed_in().person_id, slug)
     if lesson is not first and first.slug not in glance.read:
         return _shut()
-    read_on = day(date.fromisoformat(glance.read[slug])) if slug in glance.read else ""
-    rows = fragments.question_rows(lesson, (_state(glance, q) for q in lesson.questions))
+    read_on = glance.read.get(slug)
+    rows = fragments.question_rows(
+        lesson,
+        (
+            question_state(tried=q.id in glance.tried, right=q.id in glance.right)
+            for q in lesson.questions
+        ),
+    )
     return fragments.page(
         "lessons/lesson.html",
-        (lesson.digest, read_on, signed_in().roles),
-        {"questions": rows},
+        (lesson.digest, read_on is not None, signed_in().roles),
+        {"questions": rows, "when": day(date.fromisoformat(read_on)) if read_on else ""},
         lesson=lesson,
-        read_on=read_on,
+        is_read=read_on is not None,
         body=fragments.lesson_body(lesson),
         after=here().library.next_after(lesson),
     )
-
-
-def _state(glance: Glance, question: Question) -> str:
-    if question.id in glance.right:
-        return "right"
-    return "tried" if question.id in glance.tried else "not-tried"
 
 
 def _shut() -> Response:
@@ -90,5 +88,8 @@ def read(slug: str) -> ResponseReturnValue:
     now = here().now()
     writing(db.session)
     progress.mark_read(db.session, person.person_id, lesson.slug, now, here().date_of(now))
+    signins.seen(db.session, person.sign_in_id, now)
     db.session.commit()
+    if not lesson.questions:
+        return redirect(url_for("lessons.show", slug=slug), 303)
     return redirect(url_for("questions.show", question_id=lesson.questions[0].id), 303)

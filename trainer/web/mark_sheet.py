@@ -1,18 +1,28 @@
-"""A stored answer as a page tells it: the mark, the asked lines, and the working."""
+"""A stored answer as a page tells it: the mark, the asked lines, and the working.
 
+All of it is drawn from what was stored with the answer, so that it reads years later as it was
+given, whatever the sums or the lessons say by then.
+"""
+
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from typing import Any
 
-from trainer.engine import ENGINE_VERSION, Line, Verdict, Working, mark, show
-from trainer.lessons import Ask, Question, Variant, variant
+from trainer.engine import ENGINE_VERSION, Working, show
+from trainer.engine.measures import convert
+from trainer.lessons import Variant
 from trainer.records.attempts import AnswerFacts, StoredAttempt
 
 ENGINE_DIFFERS = (
-    "The sums have been revised since this was answered. The mark stands as it was given."
+    "The sums have been revised since this was answered. It stands as it was marked then."
 )
 STARTED_AFRESH = (
     "Your first figure can't be worked on, so the lines below it were marked by the right one."
 )
 SENT_LATER = "This was sent later, and counts for the day that you pressed the button."
+TEXT_GONE = "The question's text can't be drawn any more. These were its figures: {givens}."
+REST_WRONG = "The line you tried again is right now. Another line is still wrong. "
+WORKING_BELOW = "The working is below, with your numbers."
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +42,6 @@ class WorkingLine:
     """One line of the working."""
 
     words: str
-    in_words: str
     sum: str
     answer: str
     mark: str = ""
@@ -51,120 +60,113 @@ class MarkSheet:
     working: tuple[WorkingLine, ...]
     notes: tuple[str, ...]
     finished: bool
-    wrong_line: str | None
+    wrong_line: str
+    #: Whether every line but the first wrong one was right.
+    rest_right: bool
 
 
-def mark_sheet(question: Question, stored: StoredAttempt) -> MarkSheet:
-    """Return the sheet of a stored answer to a question as it was asked."""
-    drawn = variant(question, stored.seed, stored.redraws)
-    working = drawn.working()
+def mark_sheet(
+    stored: StoredAttempt, first: StoredAttempt | None, drawn: Variant | None
+) -> MarkSheet:
+    """Return the sheet of a stored answer.
+
+    `first` is the first try where `stored` is the second: its other lines are told beside it.
+    `drawn` is the question as it was shown, for its words; None where it can't be read today.
+    """
+    answers = _all_answers(stored, first)
     wrong = next((each for each in stored.answers if each.verdict == "wrong"), None)
+    labels = _labels(stored, drawn)
     return MarkSheet(
-        banner=_banner(stored, wrong),
-        words=_words(drawn, stored, wrong),
+        banner="right" if stored.right else "wrong" if stored.finished else "slip",
+        words=_words(stored, wrong, labels),
         cue=wrong.cue if wrong and not stored.finished else "",
-        text=drawn.text(),
-        answers=tuple(_answer_line(drawn, each) for each in stored.answers),
-        working=working_lines(working, question, stored),
-        notes=tuple(_notes(question, stored, working)),
+        text=drawn.text() if drawn else TEXT_GONE.format(givens=_givens(stored)),
+        answers=tuple(_answer_line(each, labels[each.line]) for each in answers),
+        working=tuple(_working_lines(stored, answers)),
+        notes=tuple(_notes(stored)),
         finished=stored.finished,
-        wrong_line=wrong.line if wrong else None,
+        wrong_line=wrong.line if wrong else "",
+        rest_right=all(each.verdict != "wrong" for each in answers if each is not wrong),
     )
 
 
 def plain_working(working: Working) -> tuple[WorkingLine, ...]:
     """Return a working that nobody was asked about."""
-    return tuple(_working_line(line) for line in working.lines)
-
-
-def working_lines(
-    working: Working, question: Question, stored: StoredAttempt
-) -> tuple[WorkingLine, ...]:
-    """Return the working with the asked lines' marks and the person's own figures in it."""
-    answers = {each.line: each for each in stored.answers}
-    asks = {ask.line: ask for ask in question.asks}
     return tuple(
-        _working_line(line, asks[line.key], answers[line.key])
-        if line.key in answers
-        else _working_line(line)
+        WorkingLine(line.words, line.in_figures(), show(line.value, line.unit))
         for line in working.lines
     )
 
 
-def _working_line(
-    line: Line, ask: Ask | None = None, answer: AnswerFacts | None = None
-) -> WorkingLine:
-    answered = show(line.value, line.unit)
-    if ask is None or answer is None:
-        return WorkingLine(line.words, line.in_words(), line.in_figures(), answered)
-    if ask.unit != line.unit:
-        answered = f"{answered} = {show(ask.in_asked_unit(line.value), ask.unit)}"
-    own = "" if answer.read_value is None else show(answer.read_value, answer.unit)
-    return WorkingLine(
-        line.words, line.in_words(), line.in_figures(), answered, answer.verdict, own
-    )
+def _all_answers(stored: StoredAttempt, first: StoredAttempt | None) -> tuple[AnswerFacts, ...]:
+    """Return the first try's answers with those of the second in their places."""
+    again = {each.line: each for each in stored.answers}
+    if first is None:
+        return stored.answers
+    return tuple(again.get(each.line, each) for each in first.answers)
 
 
-def _banner(stored: StoredAttempt, wrong: AnswerFacts | None) -> str:
-    if wrong is None:
-        return "right"
-    return "wrong" if stored.finished else "slip"
+def _labels(stored: StoredAttempt, drawn: Variant | None) -> dict[str, str]:
+    """Return what each line is called: as it was asked, else in the words of the working."""
+    labels = {str(line["key"]): str(line["words"]).capitalize() for line in stored.lines}
+    for ask in drawn.question.asks if drawn else ():
+        labels[ask.line] = (drawn and drawn.text(ask)) or "Your answer"
+    return labels
 
 
-def _words(drawn: Variant, stored: StoredAttempt, wrong: AnswerFacts | None) -> str:
-    if wrong is None:
+def _working_lines(
+    stored: StoredAttempt, answers: tuple[AnswerFacts, ...]
+) -> Iterator[WorkingLine]:
+    by_line = {each.line: each for each in answers}
+    for line in stored.lines:
+        answered = show(line["value"], line["unit"])
+        answer = by_line.get(line["key"])
+        if answer is None:
+            yield WorkingLine(line["words"], line["shown"], answered)
+            continue
+        if answer.unit != line["unit"]:
+            asked = convert(line["value"], line["unit"], answer.unit)
+            answered = f"{answered} = {show(asked, answer.unit)}"
+        yield WorkingLine(line["words"], line["shown"], answered, answer.verdict, _own(answer))
+
+
+def _own(answer: AnswerFacts) -> str:
+    return "" if answer.read_value is None else show(answer.read_value, answer.unit)
+
+
+def _words(stored: StoredAttempt, wrong: AnswerFacts | None, labels: Mapping[str, str]) -> str:
+    if stored.right:
         that_was_it = "" if stored.try_no == 1 else "That was it. "
         return f"{that_was_it}The working is below."
+    if wrong is None:
+        return REST_WRONG + WORKING_BELOW
     if not stored.finished:
         return f"{wrong.slip[:1].upper()}{wrong.slip[1:]}."
     if len(stored.answers) == 1:
-        return "The working is below, with your numbers."
-    label = drawn.text(drawn.question.ask_for(wrong.line))
-    return f"The first wrong line is: {label} The working is below, with your numbers."
+        return WORKING_BELOW
+    return f"The first wrong line is: {labels[wrong.line]} {WORKING_BELOW}"
 
 
-def _answer_line(drawn: Variant, answer: AnswerFacts) -> AnswerLine:
-    ask = drawn.question.ask_for(answer.line)
-    verdict: Verdict = answer.verdict  # type: ignore[assignment]
-    value, expected = answer.read_value, answer.expected_value
-    return AnswerLine(
-        label=drawn.text(ask) or "Your answer",
-        typed=answer.typed,
-        read_as="" if value is None else show(value, answer.unit),
-        mark=verdict,
-        expected=""
-        if expected is None or expected == answer.right_value
-        else show(expected, answer.unit),
-    )
+def _answer_line(answer: AnswerFacts, label: str) -> AnswerLine:
+    differs = answer.expected_value not in (None, answer.right_value)
+    expected = show(answer.expected_value or 0, answer.unit) if differs else ""
+    return AnswerLine(label, answer.typed, answer.read_as, answer.verdict, expected)
 
 
-def _notes(question: Question, stored: StoredAttempt, working: Working) -> list[str]:
-    notes = []
-    if stored.engine_version != ENGINE_VERSION and not _same(stored, working):
-        notes.append(ENGINE_DIFFERS)
-    if _started_afresh(question, stored):
-        notes.append(STARTED_AFRESH)
+def _givens(stored: StoredAttempt) -> str:
+    return ", ".join(f"{name} {_plainly(value)}" for name, value in stored.givens.items())
+
+
+def _plainly(value: Any) -> str:  # noqa: ANN401 - a figure, a list of them, or a word
+    if isinstance(value, list):
+        return " and ".join(_plainly(each) for each in value)
+    return f"{value:g}" if isinstance(value, (int, float)) else str(value)
+
+
+def _notes(stored: StoredAttempt) -> Iterator[str]:
+    if stored.engine_version != ENGINE_VERSION:
+        yield ENGINE_DIFFERS
+    if stored.started_afresh:
+        yield STARTED_AFRESH
     if stored.sent_later:
-        notes.append(SENT_LATER)
-    return notes
-
-
-def _same(stored: StoredAttempt, working: Working) -> bool:
-    then = {line["key"]: line["value"] for line in stored.lines}
-    now = {line.key: line.value for line in working.lines}
-    return then.keys() == now.keys() and all(
-        abs(then[key] - now[key]) <= 1e-9 * abs(then[key]) for key in then
-    )
-
-
-def _started_afresh(question: Question, stored: StoredAttempt) -> bool:
-    asks = [question.ask_for(each.line) for each in stored.answers]
-    figures = {
-        ask.line: ask.in_line_unit(each.read_value)
-        for ask, each in zip(asks, stored.answers, strict=True)
-        if each.read_value is not None
-    }
-    if len(figures) < 2:  # one line has nothing below it
-        return False
-    givens = variant(question, stored.seed, stored.redraws).givens
-    return mark(question.method, givens, [ask.asked() for ask in asks], figures).started_afresh
+        yield SENT_LATER

@@ -1,4 +1,4 @@
-"""What stands round every page: the site's name, the few words to steer by, who is signed in."""
+"""What stands round every page: the few words to steer by, and who is signed in."""
 
 from typing import Any
 

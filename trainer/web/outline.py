@@ -52,18 +52,23 @@ def question_entries(lesson: Lesson, rows: Collection[QuestionRow]) -> list[Ques
         QuestionEntry(
             question.title,
             url_for("questions.show", question_id=question.id),
-            question_state(by_id.get(question.id)),
-            by_id.get(question.id),
+            question_state(tried=row is not None, right=row is not None and row.ever_right),
+            row,
         )
         for question in lesson.questions
+        for row in (by_id.get(question.id),)
     ]
 
 
-def question_state(row: QuestionRow | None) -> str:
+def question_state(*, tried: bool, right: bool) -> str:
     """Return the state of a question: not-tried, tried, or right at least once."""
-    if row is None or not row.tried:
-        return "not-tried"
-    return "right" if row.ever_right else "tried"
+    return "right" if right else "tried" if tried else "not-tried"
+
+
+def is_open(library: Library, rows: Mapping[str, LessonRow]) -> bool:
+    """Return whether somebody has read the lesson that opens all others."""
+    first = rows.get(library.first.slug)
+    return first is not None and first.read_at is not None
 
 
 def lesson_states(lesson: Lesson, row: LessonRow | None) -> tuple[State, ...]:
@@ -84,8 +89,7 @@ def is_whole(lesson: Lesson, row: LessonRow | None) -> bool:
 
 def lesson_entries(library: Library, rows: Mapping[str, LessonRow]) -> list[LessonEntry]:
     """Return all lessons in order; until the first one is read the others are shut."""
-    first = rows.get(library.first.slug)
-    opened = first is not None and first.read_at is not None
+    opened = is_open(library, rows)
     return [
         LessonEntry(
             lesson.title,

@@ -9,6 +9,7 @@ from trainer.records import db, progress
 from trainer.records.progress import LessonRow
 from trainer.web.access import signed_in
 from trainer.web.installation import here
+from trainer.web.lessons import rows_of
 from trainer.web.outline import QuestionEntry, RoofPart, question_entries, roof_parts
 
 bp = Blueprint("progress", __name__)
@@ -33,7 +34,7 @@ def show() -> str:
 def sheets_of(person_id: int) -> tuple[list[LessonSheet], list[RoofPart]]:
     """Return somebody's progress in every lesson, and the parts of their roof."""
     library = here().library
-    rows = {row.lesson: row for row in progress.lesson_rows(db.session, person_id)}
+    rows = rows_of(person_id)
     tried = progress.question_rows(db.session, person_id)
     sheets = [
         LessonSheet(lesson, rows.get(lesson.slug), question_entries(lesson, tried))

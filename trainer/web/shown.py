@@ -22,6 +22,8 @@ class Shown:
     roof: str = ""
     #: The one line that a second try asks for.
     only: str | None = None
+    #: Whether the lines that a second try doesn't ask for were right.
+    rest_right: bool = True
     #: Whether these numbers, and their working, had been seen before.
     seen: bool = False
 

@@ -1,5 +1,6 @@
 """Signing in and out; somebody whose sign-in has ended keeps what they sent."""
 
+import logging
 import math
 from datetime import timedelta
 from urllib.parse import urlsplit
@@ -26,6 +27,7 @@ from trainer.web.forms import SignInForm
 from trainer.web.installation import here
 
 bp = Blueprint("signing_in", __name__)
+_log = logging.getLogger(__name__)
 
 COOKIE = "bench"
 _READING = ("GET", "HEAD")
@@ -55,23 +57,27 @@ def sign_in() -> ResponseReturnValue:
     if not form.validate():
         return _page(form, parcel=parcel), 422
     name, password, now = form.name.data or "", form.password.data or "", here().now()
-    wait = delays.wait(db.session, name, now)
+    where = request.remote_addr or "unknown"
+    wait = delays.wait(db.session, name, where, now)
     if wait:
+        _log.warning("sign-in refused for now: from %s", where)
         return _asked_to_wait(form, wait, parcel)
     person_id = signins.recognise(db.session, name, password)
     writing(db.session)
     if person_id is None:
-        wait = delays.failed(db.session, name, now)
+        wait = delays.failed(db.session, name, where, now)
         db.session.commit()
+        _log.warning("sign-in failed: from %s", where)
         return (
             _asked_to_wait(form, wait, parcel)
             if wait
             else (_page(form, note=WRONG, parcel=parcel), 422)
         )
-    delays.succeeded(db.session, name)
+    delays.succeeded(db.session, name, where)
     signins.renew_hash(db.session, person_id, password)
     token = signins.start(db.session, person_id, now, _from_where())
     db.session.commit()
+    _log.info("signed in: person %s from %s", person_id, where)
     return _signed_in(token, parcel)
 
 
@@ -82,6 +88,7 @@ def sign_out() -> ResponseReturnValue:
         writing(db.session)
         signins.end(db.session, g.person.sign_in_id, here().now())
         db.session.commit()
+        _log.info("signed out: person %s", g.person.person_id)
     session.clear()
     response = make_response(redirect(url_for("signing_in.sign_in"), 303))
     response.delete_cookie(here().config.cookie_name(COOKIE), secure=here().config.https)
@@ -94,7 +101,8 @@ def _signed_in(token: str, parcel: str) -> Response:
     session.permanent = True
     unpacked = kept.unpacked(parcel)
     then = _page_of(unpacked.path) if unpacked else _safe_path(request.form.get("then", ""))
-    if unpacked:
+    if unpacked and then == unpacked.path:
+        # Only what the page takes up again; there is nothing typed in any other form.
         kept.lay_by(unpacked)
     response = make_response(redirect(then or url_for("today.show"), 303))
     response.set_cookie(
@@ -128,8 +136,11 @@ def _page_of(path: str) -> str:
 
 def _safe_path(path: str) -> str:
     """Return a path of our own to go on to, or nothing: never another host."""
-    parts = urlsplit(path)
-    own = path.startswith("/") and not path.startswith(("//", "/\\")) and "\\" not in path
+    try:
+        parts = urlsplit(path)
+    except ValueError:
+        return ""
+    own = path.startswith("/") and not path.startswith("//") and "\\" not in path
     return path if own and not parts.scheme and not parts.netloc else ""
 
 

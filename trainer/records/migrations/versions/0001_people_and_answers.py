@@ -135,6 +135,7 @@ def _add_answers() -> None:
         sa.Column("local_date", sa.Date(), nullable=False),
         sa.Column("sent_later", sa.Boolean(), nullable=False),
         sa.Column("working_shown", sa.Boolean(), nullable=False),
+        sa.Column("started_afresh", sa.Boolean(), nullable=False),
         sa.Column("unaided", sa.Boolean(), nullable=False),
         sa.Column("right", sa.Boolean(), nullable=False),
         sa.Column("finished", sa.Boolean(), nullable=False),
@@ -166,6 +167,7 @@ def _add_answers() -> None:
         sa.Column("right_value", sa.Double(), nullable=True),
         sa.Column("expected_value", sa.Double(), nullable=True),
         sa.Column("typed", sa.String(), nullable=False),
+        sa.Column("read_as", sa.String(), nullable=False),
         sa.Column("read_value", sa.Double(), nullable=True),
         sa.Column("verdict", sa.String(), nullable=False),
         sa.Column("slip", sa.String(), nullable=False),
@@ -205,7 +207,6 @@ def _add_totals() -> None:
         sa.Column("read_date", sa.Date(), nullable=True),
         sa.Column("tried", sa.Integer(), nullable=False),
         sa.Column("right", sa.Integer(), nullable=False),
-        sa.Column("questions_right", sa.Integer(), nullable=False),
         sa.Column("last_seen_at", INSTANT, nullable=False),
         sa.Column("last_date", sa.Date(), nullable=False),
         sa.ForeignKeyConstraint(
