@@ -11,16 +11,16 @@ from playwright.sync_api import Browser, ConsoleMessage, Page, Response
 
 PAGES = {
     "sign-in": ("", "/sign-in"),
-    "today": ("sam", "/"),
-    "lesson": ("sam", "/lessons/wetting-out"),
-    "question": ("sam", "/questions/wetting-one-side-chain"),
-    "unclear": ("sam", "/questions/wetting-dose-chain"),
-    "marked": ("sam", "/questions/fire-first-dose/0/1"),
-    "progress": ("sam", "/progress"),
+    "today": ("jory", "/"),
+    "lesson": ("jory", "/lessons/wetting-out"),
+    "question": ("jory", "/questions/wetting-one-side-chain"),
+    "unclear": ("jory", "/questions/wetting-dose-chain"),
+    "marked": ("jory", "/questions/fire-first-dose/0/1"),
+    "progress": ("jory", "/progress"),
     "crew": ("bertil", "/crew"),
     "cautions": ("", "/cautions"),
     "help": ("", "/help"),
-    "missing": ("sam", "/nothing"),
+    "missing": ("jory", "/nothing"),
 }
 SIZES = {"narrow": (320, 640), "phone": (360, 740), "lying": (740, 360), "desk": (1280, 900)}
 PRESSED = "button, summary, nav a, .button, .unit, input[type=text], .questions a, .lessons a"

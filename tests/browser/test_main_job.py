@@ -50,7 +50,7 @@ def test_the_supervisor_sees_it_in_the_crew_table(desk: Page) -> None:
 
 def test_it_all_works_without_scripts(plain_phone: Page, served: Served) -> None:
     """Signing in, answering and the mark need no script at all."""
-    sign_in(plain_phone, "noor")
+    sign_in(plain_phone, "lena")
     plain_phone.goto("/questions/fire-scrap-board")
     drawn = served.asked(plain_phone)
     plain_phone.locator("#answer_0").fill(right_answer(drawn, "area"))
@@ -60,7 +60,7 @@ def test_it_all_works_without_scripts(plain_phone: Page, served: Served) -> None
 
 def test_it_all_works_from_the_keyboard(desk: Page, served: Served) -> None:
     """Tab and Enter reach everything that a question needs, in the order it is read."""
-    sign_in(desk, "sam")
+    sign_in(desk, "jory")
     desk.goto("/questions/fire-working-time")
     drawn = served.asked(desk)
     for _ in range(30):

@@ -50,7 +50,17 @@ def test_a_bucket_of_resin_gets_its_catalyst() -> None:
         "    = 39.6 g ÷ 1.17 kg/L = 33.85 ml",
         "",
         "33.85 ml",
+        "",
+        "Assumed, until the data sheet says otherwise:",
+        "    density of catalyst 1.17 kg/L (from memory)",
     ]
+
+
+def test_a_dose_off_the_usual_band_is_warned_of() -> None:
+    """5 % by mass can be worked, and still must not be laid without the data sheet's word."""
+    told = said("work", "catalyst_by_mass", "resin_kg=1.32", "percent=5")
+    assert "Caution: That is 5 % by mass, over the usual 4 %." in told
+    assert "Caution" not in said("work", *BUCKET)
 
 
 def test_json_has_the_same_figures_in_full() -> None:
@@ -120,8 +130,9 @@ def test_the_list_gives_units_ranges_and_defaults() -> None:
     """A figure that need not be given says what is taken for it."""
     resin, percent, density = (line.split(maxsplit=1) for line in lines_of("catalyst_by_mass")[2:])
     assert resin == ["resin_kg", "resin, 0.05 to 200 kg"]
-    assert percent[1].endswith("0.5 to 6 %; 2 if not given")
-    assert density == ["catalyst_kg_per_l", "density of catalyst, 1 to 1.3 kg/L; 1.17 if not given"]
+    assert "0.5 to 6 %; 2 if not given, published: Univ. of Southern Mississippi" in percent[1]
+    told = "density of catalyst, 1 to 1.3 kg/L; 1.17 if not given, from memory"
+    assert density == ["catalyst_kg_per_l", told]
 
 
 def test_the_list_says_how_several_are_typed() -> None:

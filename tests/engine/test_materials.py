@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from trainer.engine import METHODS, Given
+from trainer.engine import METHODS
 from trainer.engine.materials import CONSTANTS, Constant
 
 EVERY_CONSTANT = pytest.mark.parametrize("constant", CONSTANTS, ids=lambda each: each.words)
@@ -52,8 +52,10 @@ def test_every_constant_says_where_it_comes_from(constant: Constant) -> None:
 @EVERY_CONSTANT
 def test_every_constant_can_be_a_parameter(constant: Constant) -> None:
     """What a calculation accepts in its place has its words, unit and range."""
-    given = Given(constant.words, constant.unit, constant.low, constant.high)
-    assert constant.given == given
+    given = constant.given
+    assert (given.words, given.unit) == (constant.words, constant.unit)
+    assert (given.low, given.high) == (constant.low, constant.high)
+    assert given.standing.startswith(constant.standing)
 
 
 @pytest.mark.parametrize("value", [0.9, 1.4, math.nan, math.inf])

@@ -79,6 +79,8 @@ def test_a_quantity_keeps_its_unit_on_its_line(value: float, unit: str, printed:
         ("12'6\"", "ft", 12.5),
         ("12'6\"", "mm", 3810),
         ("4 ft 2 in", "mm", 1270),
+        ("2.5 to 1", "", 2.5),
+        ("2.63:1", "", 2.63),
         ("12’6”", "ft", 12.5),  # as phones write it by themselves
         ("4ft 2in", "m", 1.27),
         ("4 feet 2", "mm", 1270),

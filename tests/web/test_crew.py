@@ -3,7 +3,7 @@
 import pytest
 from sqlalchemy import update
 from web_bench import Bench
-from web_cast import BERTIL, KIT, NOOR, RUTH, Who
+from web_cast import BERTIL, KIT, NOOR, RUTH, SAM, Who
 from web_content import right_grams
 from web_page import Page
 
@@ -15,7 +15,7 @@ from trainer.records.people import Person
 def table(page: Page) -> dict[str, list[str]]:
     """What stands beside each name."""
     rows = page.main.all("tbody")[0].all("tr")
-    return {row.all("th")[0].words: [cell.words for cell in row.all("td")] for row in rows}
+    return {row.all("th")[0].words: [cell.words for cell in row.all("td")[:-2]] for row in rows}
 
 
 def change(bench: Bench, who: Who, **values: object) -> None:
@@ -47,7 +47,7 @@ def test_a_cell_tells_how_far_somebody_has_come(tiny: Bench) -> None:
     noor.answer("dose-chain", "40", "32")
     noor.answer("dose-chain", "40", "32")
     assert table(tiny.visit(BERTIL).open("/crew")) == {
-        "Noor": ["read", "1 of 4"],
+        "Noor": ["read", "1 of 4, not read"],
         "Sam": ["not read", "not read"],
     }
 
@@ -132,3 +132,17 @@ def test_only_a_trainee_has_a_page_there(tiny: Bench) -> None:
     bertil = tiny.visit(BERTIL)
     assert bertil.open(f"/crew/{tiny.ref_of(BERTIL)}").status == 404
     assert tiny.visit(KIT).open(f"/crew/{tiny.ref_of(KIT)}").status == 404
+
+
+def test_who_is_stuck_stands_first_and_says_on_what(tiny: Bench) -> None:
+    """Two tries at a question and none of them right: it is named, in the table and beside it."""
+    sam = tiny.reader(SAM)
+    for _ in range(2):
+        sam.answer("two-slips", "1")
+    page = tiny.visit(BERTIL).open("/crew")
+    assert list(table(page)) == ["Sam", "Noor"]
+    assert "Two ways to go wrong (2 tries)" in page.words
+    assert (
+        "Stuck on: Two ways to go wrong (2 tries)."
+        in tiny.visit(BERTIL).open(f"/crew/{tiny.ref_of(SAM)}").words
+    )

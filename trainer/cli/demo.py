@@ -39,8 +39,8 @@ class Invented:
 
 
 CREW = (
-    Invented("Noor", ("trainee",), "Harbour crew", 1, 0.7),
-    Invented("Sam", ("trainee",), "Harbour crew", 3, 0.85),
+    Invented("Lena", ("trainee",), "Harbour crew", 1, 0.7),
+    Invented("Jory", ("trainee",), "Harbour crew", 3, 0.85),
     Invented("Ines", ("trainee",), "Harbour crew", 5, 0.95),
     Invented("Tam", ("trainee",), "Harbour crew"),
     Invented("Bertil", ("supervisor",), "Harbour crew"),

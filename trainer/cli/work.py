@@ -2,6 +2,7 @@
 
 import json
 import re
+from collections.abc import Iterator
 from typing import Any
 
 import click
@@ -13,6 +14,7 @@ from trainer.engine import (
     NotAFigure,
     Parameter,
     Working,
+    cautions_for,
     method_named,
     read_quantity,
     show,
@@ -40,7 +42,7 @@ def work(name: str | None, given: tuple[str, ...], as_json: bool) -> None:  # no
     method = method_named(_short(name))
     givens = read_givens(method, given)
     working = work_out(method(**givens))
-    click.echo(as_data(method, givens, working) if as_json else as_text(working))
+    click.echo(as_data(method, givens, working) if as_json else as_text(method, givens, working))
 
 
 def describe(method: Method[...]) -> str:
@@ -57,7 +59,8 @@ def _parameter_line(parameter: Parameter) -> str:
         low, high = show(parameter.low, ""), show(parameter.high, parameter.unit)
         accepted = f"{low} to {high}".replace("\u00a0", " ")
     many = ", one or more, as 2.4:3,3.6" if parameter.shape == "list" else ""
-    default = "" if parameter.required else f"; {parameter.default:.4g} if not given"
+    standing = f", {parameter.standing}" if parameter.standing else ""
+    default = "" if parameter.required else f"; {parameter.default:.4g} if not given{standing}"
     return f"{parameter.name:<18} {parameter.words}, {accepted}{many}{default}"
 
 
@@ -118,14 +121,25 @@ def _short(word: str) -> str:
     return word if len(word) <= _LONGEST else f"{word[:_LONGEST]}…"
 
 
-def as_text(working: Working) -> str:
-    """Return a working as lines to read in a terminal."""
+def as_text(method: Method[...], givens: dict[str, Any], working: Working) -> str:
+    """Return a working as lines to read in a terminal, with what it assumed and warns of."""
     blocks = [
         f"{line.words}\n    = {line.in_words()}\n    = {line.shown()}" for line in working.lines
     ]
-    text = "\n".join([*blocks, f"\n{show(working.value, working.lines[-1].unit)}"])
+    result = f"\n{show(working.value, working.lines[-1].unit)}"
+    warned = [f"Caution: {each}" for each in cautions_for(method, givens, working)]
+    text = "\n".join([*blocks, result, *_assumed(method, givens), *warned])
     # A page keeps figure and unit on one line; in a terminal one searches for "39.6 g".
     return text.replace("\u00a0", " ")
+
+
+def _assumed(method: Method[...], givens: dict[str, Any]) -> Iterator[str]:
+    """Yield the defaults that a working rests on, each with its standing."""
+    defaults = [p for p in method.parameters.values() if p.standing and p.name not in givens]
+    if defaults:
+        yield "\nAssumed, until the data sheet says otherwise:"
+    for each in defaults:
+        yield f"    {each.words} {show(each.default, each.unit)} ({each.standing})"
 
 
 def as_data(method: Method[...], givens: dict[str, Any], working: Working) -> str:

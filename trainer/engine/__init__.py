@@ -3,6 +3,7 @@
 from trainer.engine.bandage import bandage_glass, bandage_length, resin_for_bandage
 from trainer.engine.batches import batch_for_pace, equal_batches, working_time
 from trainer.engine.catalyst import catalyst_by_mass, catalyst_by_ml_per_kg, catalyst_by_volume
+from trainer.engine.cautions import cautions_for
 from trainer.engine.dose import percent_by_mass, percent_by_ml_per_kg, percent_by_volume
 from trainer.engine.drivers import Working, answer, drive, line_keys, work
 from trainer.engine.errors import (
@@ -75,6 +76,7 @@ __all__ = [
     "catalyst_by_mass",
     "catalyst_by_ml_per_kg",
     "catalyst_by_volume",
+    "cautions_for",
     "drive",
     "equal_batches",
     "glass_content_from_ratio",

@@ -1,5 +1,6 @@
 """Batches: how long there is, how much can be laid in it, and how to share the resin out."""
 
+from dataclasses import replace
 from typing import Annotated
 
 from trainer.engine.conversions import rounded_up, whole_g
@@ -22,7 +23,7 @@ _TEN_MINUTES = Part(10, "min", "ten minutes")
 def equal_batches(
     resin_kg: Annotated[float, Given("resin", "kg", 0.05, 2000)],
     limit_l: Annotated[
-        float, Given("most in one batch", "L", BEGINNER_BATCH.low, BEGINNER_BATCH.high)
+        float, replace(BEGINNER_BATCH.given, words="most in one batch")
     ] = BEGINNER_BATCH.value,
     resin_kg_per_l: Annotated[float, RESIN_DENSITY.given] = RESIN_DENSITY.value,
 ) -> Calculation:

@@ -43,6 +43,14 @@ def names(formula: str) -> frozenset[str]:
     )
 
 
+def unrounded(formula: str, values: Mapping[str, float]) -> float | None:
+    """Return what a formula that is rounded up comes to before that; None for any other."""
+    match parse(formula):
+        case ast.Call(func=ast.Name(id="ceil"), args=[ast.BinOp(left=above, right=below)]):
+            return values[ast.unparse(above)] / values[ast.unparse(below)]
+    return None
+
+
 def draw(formula: str, words: Mapping[str, str]) -> str:
     """Return the formula with each name replaced by its words and brackets where needed."""
     return _draw(parse(formula), words)[0]

@@ -31,7 +31,13 @@ class Constant:
     @property
     def given(self) -> Given:
         """What a calculation's parameter with this default accepts."""
-        return Given(self.words, self.unit, self.low, self.high)
+        return Given(self.words, self.unit, self.low, self.high, self.told_standing)
+
+    @property
+    def told_standing(self) -> str:
+        """How the figure is known, with its source where it has been read in one."""
+        sourced = self.standing in ("published", "cited second-hand")
+        return f"{self.standing}: {self.source}" if sourced else self.standing
 
 
 _ISO_12215 = "ISO 12215-5:2008, Annex C"
@@ -66,6 +72,12 @@ ALLOWANCE = Constant(
     "no published source",
 )
 CATALYST_DOSE = Constant("catalyst", 2, "%", 0.5, 6, "published", _HAND_LAY_UP)
+DOSE_BAND = Constant(
+    "usual dose by mass", 2, "%", 1, 4, "common practice", "until the data sheet gives its own"
+)
+LEAST_BARE_BOARD = Constant(
+    "least bare board beside the tape", 10, "mm", 10, 10, "common practice", "no published source"
+)
 BANDAGE_WIDTH = Constant(
     "width of bandage", 75, "mm", 25, 300, "common practice", "no published source"
 )

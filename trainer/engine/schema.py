@@ -28,6 +28,8 @@ class Given:
     unit: str = ""
     low: float = 0.0
     high: float = math.inf
+    #: Where a default comes from: "common practice", or a published source.
+    standing: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +44,8 @@ class Parameter:
     shape: Shape
     default: Any = inspect.Parameter.empty
     choices: tuple[str, ...] = ()
+    #: Where the default comes from.
+    standing: str = ""
 
     @property
     def required(self) -> bool:
@@ -127,7 +131,17 @@ def _parameter(name: str, hint: Any, default: Any) -> Parameter:  # noqa: ANN401
     if not isinstance(given, Given):
         raise TypeError(f"Parameter '{name}' must be Annotated with a Given.")
     shape, choices = _shape(name, kind)
-    return Parameter(name, given.words, given.unit, given.low, given.high, shape, default, choices)
+    return Parameter(
+        name,
+        given.words,
+        given.unit,
+        given.low,
+        given.high,
+        shape,
+        default,
+        choices,
+        given.standing,
+    )
 
 
 def _shape(name: str, kind: Any) -> tuple[Shape, tuple[str, ...]]:  # noqa: ANN401

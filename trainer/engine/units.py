@@ -65,6 +65,8 @@ class Reading:
 
 # Most answers are just this, so it is read without ado.
 _PLAIN = re.compile(r"[0-9]{1,9}(?:\.[0-9]{1,9})?")
+# A ratio as it is said: 2.5 to 1.
+_TO_ONE = re.compile(r"\s*(?:to|:)\s*1$", re.IGNORECASE)
 _NUMBER = re.compile(
     r"""
     (?P<sign>[+\-−–]?)\s*
@@ -101,6 +103,8 @@ def read_quantity(text: str, unit: str, chosen: str | None = None) -> Reading:
     if _PLAIN.fullmatch(text) and default.symbol == unit:
         return Reading(float(text), _understood(float(text), default))
     tidy = _tidied(text)
+    if not unit:
+        tidy = _TO_ONE.sub("", tidy)
     value, typed = _feet_and_inches(text, tidy) or _number_and_unit(text, tidy, default)
     _refuse_other_kind(text, typed, unit_named(unit))
     if value < 0 and typed.kind != "temperature":

@@ -48,6 +48,11 @@ class Line(NamedTuple):
         figures = {name: show(part.value, part.unit) for name, part in self.parts.items()}
         return formula.draw(self.formula, figures)
 
+    def unrounded(self) -> float | None:
+        """Return what the line comes to before it is rounded up, or None where it isn't."""
+        values = {name: part.value for name, part in self.parts.items()}
+        return formula.unrounded(self.formula, values)
+
     def shown(self) -> str:
         """Return the figures put in and what they come to."""
         return f"{self.in_figures()} = {show(self.value, self.unit)}"

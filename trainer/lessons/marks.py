@@ -1,12 +1,16 @@
 """The mark of an answer: each asked line, the slip if it is one, and what comes next."""
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from trainer.engine import Marked, Reading, Verdict, Working, mark, read_quantity
 from trainer.engine.slips import figure_at
+from trainer.lessons.everyday_slips import EverydaySlip, everyday_slips
 from trainer.lessons.question import Ask, Question, Slip
 from trainer.lessons.variant import Variant
+
+_BARE = re.compile(r"[\d\s.,/½¼¾]+")
 
 
 @dataclass(frozen=True, slots=True)
@@ -15,6 +19,10 @@ class Typed:
 
     text: str
     unit: str | None = None
+
+    def picked(self, ask: Ask) -> str | None:
+        """Return the unit that stood beside a bare number, or None where one was typed with it."""
+        return (self.unit or ask.unit) if _BARE.fullmatch(self.text) else None
 
     def read_for(self, ask: Ask) -> Reading:
         """Return what it means in the asked unit; raise Unclear or OtherKind."""
@@ -40,7 +48,7 @@ class Mark:
     answers: tuple[AnswerMark, ...]
     working: Working
     #: The slip that the first wrong line matches, when it is exactly one.
-    slip: Slip | None
+    slip: Slip | EverydaySlip | None
     #: The first wrong line's key, or None.
     wrong_line: str | None
     try_no: int
@@ -91,13 +99,25 @@ def mark_answers(
         for ask, line in zip(asks, marked.lines, strict=True)
     )
     wrong = marked.first_wrong.key if marked.first_wrong else None
-    slip = _only_slip(drawn, marked)
+    slip = _only_slip(drawn, marked) or _everyday_slip(drawn, marked, typed)
     return Mark(answers, marked.working, slip, wrong, try_no, marked.started_afresh)
 
 
 def _only_slip(drawn: Variant, marked: Marked) -> Slip | None:
     matching = matching_slips(drawn, marked)
     return matching[0] if len(matching) == 1 else None
+
+
+def _everyday_slip(
+    drawn: Variant, marked: Marked, typed: Mapping[str, Typed]
+) -> EverydaySlip | None:
+    wrong = marked.first_wrong
+    if wrong is None or matching_slips(drawn, marked):
+        return None
+    ask = drawn.question.ask_for(wrong.key)
+    line = marked.working.line(wrong.key)
+    picked = typed[ask.line].picked(ask)
+    return next(everyday_slips(ask, line, wrong.figure, picked), None)
 
 
 def matching_slips(drawn: Variant, marked: Marked) -> Sequence[Slip]:

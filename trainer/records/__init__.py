@@ -19,6 +19,7 @@ from . import (
     schema,
     signins,
     statements,
+    stuck,
     tallies,
     texts,
 )
@@ -39,6 +40,7 @@ __all__ = [
     "schema",
     "signins",
     "statements",
+    "stuck",
     "tallies",
     "texts",
     "writing",

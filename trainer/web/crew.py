@@ -4,10 +4,13 @@ from dataclasses import dataclass
 
 from flask import Blueprint, abort, g, render_template, url_for
 
+from trainer.lessons import Lesson
 from trainer.records import db, people, progress
 from trainer.records.people import PersonRow
-from trainer.records.progress import CrewRow
+from trainer.records.progress import CrewRow, LessonRow
+from trainer.records.stuck import Stuck, stuck_rows
 from trainer.web.access import reaches, signed_in
+from trainer.web.filters import counted, day
 from trainer.web.installation import here
 from trainer.web.outline import State, is_whole
 from trainer.web.progress import sheets_of
@@ -22,6 +25,9 @@ class CrewEntry:
     name: str
     href: str
     states: list[State]
+    #: The questions that they tried several times and never had right, in words.
+    stuck: str
+    last_seen: str
 
 
 def trainee_or_404(ref: str) -> PersonRow:
@@ -45,7 +51,7 @@ def show() -> str:
     return render_template(
         "crew/crew.html",
         lessons=[lesson.title for lesson in here().lessons],
-        people=[_entry(row) for row in rows],
+        people=_entries(rows),
     )
 
 
@@ -54,19 +60,52 @@ def person(ref: str) -> str:
     """Show one trainee's progress."""
     trainee = trainee_or_404(ref)
     sheets, parts = sheets_of(trainee.person_id)
-    return render_template("crew/person.html", person=trainee, sheets=sheets, roof_parts=parts)
+    asked = here().library.questions
+    stuck = stuck_rows(db.session, [trainee.person_id], asked)
+    return render_template(
+        "crew/person.html",
+        person=trainee,
+        sheets=sheets,
+        roof_parts=parts,
+        stuck=stuck_words(stuck.get(trainee.person_id, [])),
+    )
 
 
-def _entry(row: CrewRow) -> CrewEntry:
-    states: list[State] = []
-    for lesson in here().lessons:
-        done, of = row.lessons.get(lesson.slug), len(lesson.questions)
-        if done is None:
-            states.append(("not-tried", "not read"))
-        elif is_whole(lesson, done):
-            states.append(("right", f"{of} of {of}"))
-        elif done.tried:
-            states.append(("tried", f"{done.questions_right} of {of}"))
-        else:
-            states.append(("read", "read"))
-    return CrewEntry(row.name, url_for("crew.person", ref=row.ref), states)
+def _entries(rows: list[CrewRow]) -> list[CrewEntry]:
+    """Return a row for each trainee, those who are stuck first."""
+    asked = here().library.questions
+    stuck = stuck_rows(db.session, [row.person_id for row in rows], asked)
+    entries = [_entry(row, stuck.get(row.person_id, [])) for row in rows]
+    return sorted(entries, key=lambda entry: not entry.stuck)
+
+
+def _entry(row: CrewRow, stuck: list[Stuck]) -> CrewEntry:
+    seen = max((each.last_date for each in row.lessons.values()), default=None)
+    return CrewEntry(
+        row.name,
+        url_for("crew.person", ref=row.ref),
+        [_state(lesson, row.lessons.get(lesson.slug)) for lesson in here().lessons],
+        stuck_words(stuck),
+        day(seen),
+    )
+
+
+def stuck_words(stuck: list[Stuck]) -> str:
+    """Return what somebody is stuck on, in words; nothing when they aren't."""
+    questions = here().library.questions
+    return ", ".join(
+        f"{questions[each.question_id].title} ({counted(each.tried, 'try', 'tries')})"
+        for each in stuck
+    )
+
+
+def _state(lesson: Lesson, done: LessonRow | None) -> State:
+    of = len(lesson.questions)
+    if done is None:
+        return ("not-tried", "not read")
+    right = f"{done.questions_right} of {of}"
+    if done.read_at is None:
+        return ("tried", f"{right}, not read")
+    if is_whole(lesson, done):
+        return ("right", right)
+    return ("tried", right) if done.tried else ("read", "read")

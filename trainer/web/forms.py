@@ -1,6 +1,6 @@
 """Forms: thin over the engine's reader, keeping whatever was typed."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from flask_wtf.csrf import CSRFProtect
@@ -10,7 +10,7 @@ from wtforms.fields import Field
 from wtforms.form import BaseForm
 
 from trainer.engine import EngineError
-from trainer.lessons import Ask, Typed
+from trainer.lessons import Ask, Typed, Variant
 
 csrf = CSRFProtect()
 
@@ -40,6 +40,14 @@ class AnswerForm(BaseForm):
     def typed(self) -> dict[str, Typed]:
         """Return what stands in each field, by the line it is asked for."""
         return {ask.line: self._typed(number) for number, ask in enumerate(self.asks)}
+
+    def told(self, drawn: Variant) -> Iterator[tuple[str, str]]:
+        """Yield each field that can't be read, with what it asks for and what to mend."""
+        for number, ask in enumerate(self.asks):
+            name = f"answer_{number}"
+            if self[name].errors:
+                label = f"{drawn.text(ask)} " if ask.words else ""
+                yield name, f"{label}{self[name].errors[0]}"
 
     def _typed(self, number: int) -> Typed:
         unit = self[f"answer_{number}_unit"].data or None

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from trainer.engine import ENGINE_VERSION, Working, show
+from trainer.engine import ENGINE_VERSION, Working, cautions_for, show
 from trainer.engine.measures import convert
 from trainer.lessons import Variant
 from trainer.records.attempts import AnswerFacts, StoredAttempt
@@ -59,6 +59,8 @@ class MarkSheet:
     answers: tuple[AnswerLine, ...]
     working: tuple[WorkingLine, ...]
     notes: tuple[str, ...]
+    #: What the right figures warn of, whoever worked them.
+    cautions: tuple[str, ...]
     finished: bool
     wrong_line: str
     #: Whether every line but the first wrong one was right.
@@ -84,6 +86,9 @@ def mark_sheet(
         answers=tuple(_answer_line(each, labels[each.line]) for each in answers),
         working=tuple(_working_lines(stored, answers)),
         notes=tuple(_notes(stored)),
+        cautions=cautions_for(drawn.question.method, drawn.givens, drawn.working())
+        if drawn
+        else (),
         finished=stored.finished,
         wrong_line=wrong.line if wrong else "",
         rest_right=all(each.verdict != "wrong" for each in answers if each is not wrong),
@@ -161,6 +166,10 @@ def _plainly(value: Any) -> str:  # noqa: ANN401 - a figure, a list of them, or 
     if isinstance(value, list):
         return " and ".join(_plainly(each) for each in value)
     return f"{value:g}" if isinstance(value, (int, float)) else str(value)
+
+
+def _cautions(drawn: Variant | None) -> tuple[str, ...]:
+    return cautions_for(drawn.question.method, drawn.givens, drawn.working()) if drawn else ()
 
 
 def _notes(stored: StoredAttempt) -> Iterator[str]:

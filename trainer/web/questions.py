@@ -148,7 +148,7 @@ def _page(
         form=form,
         sealed=was.sealed(),
         note=note,
-        errors=[(field.name, field.errors[0]) for field in form if field.errors],
+        errors=list(form.told(drawn)),
         pressed=(request.form if fields is None else fields).get("pressed", ""),
         first=_first_try(was, drawn),
     )

@@ -40,7 +40,7 @@ def show() -> str:
 
 
 def _look_at_the_crew() -> FirstThing:
-    words = "See who has come how far, and who is stuck. The lessons below are open to you too."
+    words = "See who has come how far, and who is stuck. The lessons below are for you too."
     return FirstThing("Your crew", words, url_for("crew.show"), "Open the crew table")
 
 
