@@ -33,11 +33,16 @@ WRONG = replace(
     right_value=40.0,
     expected_value=0.1 + 0.2,
     typed="4o g",
+    read_as="",
     read_value=None,
     verdict="wrong",
     slip="grams for kilograms",
     cue="Which unit was the resin in?",
 )
+
+
+#: Typed without its unit, which was picked beside the field.
+IN_GRAMS = replace(ANSWER, unit="kg", typed="1100", read_as="1100 g", read_value=1.1)
 
 
 def rows(session: AnySession, model: type) -> int:
@@ -61,10 +66,11 @@ def test_a_try_is_read_back_as_it_was_asked(
         ],
         sent_later=True,
         working_shown=True,
+        started_afresh=True,
         unaided=False,
         right=False,
         finished=False,
-        answers=(WRONG, ANSWER),
+        answers=(WRONG, IN_GRAMS),
     )
     writing(any_session)
     kept = record(any_session, facts)
@@ -72,7 +78,7 @@ def test_a_try_is_read_back_as_it_was_asked(
     stored = attempt_at(any_session, any_people.mina, "batch-catalyst", count=3, try_no=2)
     assert stored is not None
     assert asdict(stored) == {**asdict(facts), "attempt_id": kept.attempt_id}
-    assert stored.answers == (WRONG, ANSWER)
+    assert stored.answers == (WRONG, IN_GRAMS)
 
 
 def test_what_was_never_sent_is_none(
@@ -88,6 +94,20 @@ def test_what_was_never_sent_is_none(
     assert attempt_at(any_session, mina, "batch-catalyst", roof="ab", count=0, try_no=1) is None
     assert attempt_at(any_session, mina, "batch-catalyst", count=1, try_no=1) is None
     assert attempt_at(any_session, mina, "batch-catalyst", count=0, try_no=2) is None
+
+
+@pytest.mark.parametrize("address", [{"question_id": "batch\0"}, {"roof": "ab\0"}])
+def test_an_address_that_cannot_be_printed_finds_nothing(
+    any_session: AnySession, any_people: People, address: dict[str, str]
+) -> None:
+    """A NUL in an address is an answer that was never given, and no fault."""
+    key = {"question_id": "batch-catalyst", **address}
+    assert attempt_at(any_session, any_people.mina, **key, count=0, try_no=1) is None
+
+
+def test_a_figure_carried_on_is_the_rule(a_try: Try) -> None:
+    """Nothing was started afresh unless the door says so."""
+    assert not a_try(1).started_afresh
 
 
 def test_an_instant_from_another_zone_is_kept_in_utc(

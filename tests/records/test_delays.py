@@ -87,6 +87,15 @@ def test_a_day_without_failures_is_forgotten(any_session: AnySession) -> None:
     assert any_session.scalar(select(func.count()).select_from(SignInDelay)) == 1
 
 
+def test_a_success_forgives_one_address_alone(any_session: AnySession) -> None:
+    """Mina in her van is no reason to let somebody elsewhere guess faster."""
+    fail(any_session, "mina", 6, where=ELSEWHERE)
+    fail(any_session, "mina", 6)
+    delays.succeeded(any_session, "mina", VAN)
+    assert delays.wait(any_session, "mina", VAN, NOW) == NONE
+    assert delays.wait(any_session, "mina", ELSEWHERE, NOW) == timedelta(seconds=60)
+
+
 def test_wrong_ones_from_elsewhere_never_delay_the_owner(any_session: AnySession) -> None:
     """A wrong try every quarter of an hour from another address keeps nobody out of the van."""
     for quarter in range(20):

@@ -1,9 +1,11 @@
 """Database errors told in our own words."""
 
+import socket
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from records_cast import NOW
 from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
@@ -17,6 +19,7 @@ from trainer.records.faults import (
     RecordsFull,
     translate,
 )
+from trainer.records.signins import find
 
 
 @pytest.mark.usefixtures("app")
@@ -81,6 +84,15 @@ def test_postgresql_waits_no_longer_than_sqlite(monkeypatch: pytest.MonkeyPatch)
     assert isinstance(translate(error), RecordsBusy)
 
 
+def test_a_server_that_says_nothing_is_away() -> None:
+    """It takes the call and never speaks: the wait ends, and is told like a server that is off."""
+    pytest.importorskip("psycopg", reason="psycopg is not installed (pip install '.[postgres]')")
+    with socket.create_server(("127.0.0.1", 0)) as silent:
+        address = f"127.0.0.1:{silent.getsockname()[1]}/none?connect_timeout=2"
+        engine = create_engine(f"postgresql+psycopg://nobody@{address}")
+        assert isinstance(translate(_raised_by(engine.connect)), RecordsAway)
+
+
 def test_a_server_that_refuses_is_away() -> None:
     """Nothing listens there: the records don't answer, and that is no fault of the page."""
     pytest.importorskip("psycopg", reason="psycopg is not installed (pip install '.[postgres]')")
@@ -97,6 +109,27 @@ def test_a_connection_that_was_ended_is_away() -> None:
         other.execute(text(f"SELECT pg_terminate_backend({pid})"))
         error = _raised_by(lambda: one.execute(text("SELECT 1")))
     assert isinstance(translate(error), RecordsAway)
+
+
+@pytest.mark.usefixtures("any_app")
+@pytest.mark.parametrize("any_app", ["postgresql"], indirect=True)
+def test_after_a_restart_one_request_is_told_and_the_next_is_served(
+    any_session: AnySession,
+) -> None:
+    """The first look finds the server gone and can be undone; no old connection comes back."""
+    with db.engine.connect() as one, db.engine.connect() as other:
+        pids = [each.scalar(text("SELECT pg_backend_pid()")) for each in (one, other)]
+    ended = text("SELECT pg_terminate_backend(pid, 5000) FROM unnest(:pids) AS pid")
+    restarting = create_engine(db.engine.url)
+    with restarting.connect() as connection:
+        assert connection.scalars(ended, {"pids": pids}).all() == [True, True]
+    restarting.dispose()
+    error = _raised_by(lambda: find(any_session, "a token", NOW))
+    assert isinstance(translate(error), RecordsAway)
+    any_session.rollback()
+    assert find(any_session, "a token", NOW) is None
+    with db.engine.connect() as another:
+        assert another.scalar(text("SELECT pg_backend_pid()")) not in pids
 
 
 def test_other_errors_are_left_alone(session: AnySession) -> None:

@@ -29,7 +29,9 @@ with app.app_context():
     print(schema.version_of(database.db.engine))
 """
 TOLD = """
-from trainer.records import schema
+from trainer.records import database, schema
+# Not what PostgreSQL waits for: an upgrade may take longer than a request waits.
+database.BUSY_TIMEOUT_MS = 300
 look = schema.version_of
 def told(engine):
     found = look(engine)

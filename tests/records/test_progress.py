@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 
 from records_cast import ASKED, NOW, People
+from sqlalchemy import text
 
 from trainer.records.attempts import AttemptFacts, record
 from trainer.records.database import AnySession, writing
@@ -134,6 +135,21 @@ def test_a_crew_takes_one_query(
     assert len(crew_rows(session, people.north, ASKED)) == 3
     assert len(statements) == 1
     assert "attempt" not in statements[0]
+
+
+def test_a_person_and_a_crew_are_told_without_counting_the_others(
+    session: AnySession, people: People, a_try: Try, statements: list[str]
+) -> None:
+    """Each table of totals is entered by its key: no page grows with the people of the firm."""
+    writing(session)
+    record(session, a_try(people.mina))
+    statements.clear()
+    lesson_rows(session, people.mina, ASKED)
+    crew_rows(session, people.north, ASKED)
+    for sent in list(statements):
+        plan = [row.detail for row in session.execute(text(f"EXPLAIN QUERY PLAN {sent}"))]
+        assert plan
+        assert [step for step in plan if step.startswith("SCAN") and "progress" in step] == []
 
 
 def test_a_question_that_is_no_longer_asked_counts_for_nothing(

@@ -66,6 +66,7 @@ def test_an_error_is_the_one_sqlalchemy_raises(any_session: AnySession) -> None:
 def test_a_mistake_of_ours_stays_what_it_is() -> None:
     """Only the driver's errors are told anew."""
     mistake = KeyError("name")
-    assert told_as_ours(mistake, "SELECT 1", db.engine.dialect) is mistake
-    with db.engine.connect() as connection, pytest.raises(KeyError):
-        BY_NAME.first(connection, {})
+    with db.engine.connect() as connection:
+        assert told_as_ours(mistake, "SELECT 1", connection) is mistake
+        with pytest.raises(KeyError):
+            BY_NAME.first(connection, {})

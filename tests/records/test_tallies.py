@@ -3,11 +3,12 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from records_cast import ASKED, NOW, People
+from records_cast import ANSWER, ASKED, NOW, People
 
 from trainer.records.attempts import AttemptFacts, record
 from trainer.records.database import AnySession, writing
 from trainer.records.progress import LessonRow, QuestionRow, lesson_rows, question_row
+from trainer.records.recount import rebuild
 
 Try = Callable[..., AttemptFacts]
 
@@ -51,6 +52,20 @@ def test_a_retry_adds_no_try(any_session: AnySession, any_people: People, a_try:
     told = question(any_session, any_people.mina)
     assert (told.tried, told.right, told.finished, told.ever_right) == (1, 0, 1, True)
     assert lesson(any_session, any_people.mina).questions_right == 1
+
+
+def test_a_second_try_that_mends_its_own_line_alone_is_not_right(
+    any_session: AnySession, any_people: People, a_try: Try
+) -> None:
+    """Its answer is right, and other lines of the run weren't: never right, counted again too."""
+    writing(any_session)
+    record(any_session, a_try(any_people.mina, **SLIPPED))
+    record(any_session, a_try(any_people.mina, try_no=2, **WRONG, answers=(ANSWER,)))
+    for _ in range(2):
+        told = question(any_session, any_people.mina)
+        assert (told.tried, told.right, told.finished, told.ever_right) == (1, 0, 1, False)
+        assert lesson(any_session, any_people.mina).questions_right == 0
+        rebuild(any_session)
 
 
 def test_a_question_is_right_once_in_its_lesson(

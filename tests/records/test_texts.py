@@ -61,6 +61,13 @@ def test_a_changed_text_is_another(any_session: AnySession) -> None:
     assert text_of(any_session, changed.digest) == changed.text
 
 
+@pytest.mark.parametrize("digest", ["", "ab12", "g" * 64, "A" * 64, "0" * 65, "0" * 64 + "\n"])
+def test_a_digest_that_is_none_is_refused(digest: str) -> None:
+    """Answers point to a text by its digest: 64 hexadecimal digits, in small letters."""
+    with pytest.raises(ValueError, match="is no SHA-256 in hexadecimal"):
+        Text("lesson", "mixing", "Stir.\n", digest)
+
+
 @pytest.mark.parametrize("texts", [[], [MIXING]])
 def test_an_unknown_digest_is_none(session: AnySession, texts: list[Text]) -> None:
     """A text that was never served is not made up."""

@@ -70,7 +70,7 @@ def attempt_at(
     try_no: int,
 ) -> StoredAttempt | None:
     """Return everything stored of that try, its answers in the order asked, or None."""
-    if not question_id.isprintable():
+    if not (question_id.isprintable() and roof.isprintable()):
         # Never asked; and PostgreSQL takes no NUL.
         return None
     key = dict(zip(_KEY, (person_id, question_id, roof, count, try_no), strict=True))

@@ -168,7 +168,7 @@ def _say(connection: Connection, words: str) -> None:
     try:
         _driver(connection).execute(words)
     except sqlite3.Error as error:
-        raise told_as_ours(error, words, connection.dialect) from error
+        raise told_as_ours(error, words, connection) from error
 
 
 def _driver(connection: Connection) -> sqlite3.Connection:

@@ -2,7 +2,7 @@
 
 import sqlite3
 
-from sqlalchemy.exc import DBAPIError
+from sqlalchemy.exc import DBAPIError, OperationalError
 
 __all__ = ["RecordsAway", "RecordsBusy", "RecordsError", "RecordsFull", "translate"]
 
@@ -58,19 +58,19 @@ def translate(error: BaseException) -> RecordsError | None:
         return RecordsBusy()
     if _is_one_of(error.orig, _SQLITE_UNWRITABLE, _POSTGRESQL_UNWRITABLE):
         return RecordsFull()
-    if error.connection_invalidated or _is_away(error.orig):
+    if error.connection_invalidated or _is_away(error):
         return RecordsAway()
     return None
 
 
-def _is_away(cause: BaseException | None) -> bool:
+def _is_away(error: DBAPIError) -> bool:
     """Whether a server is down, going down or coming up; SQLite has none."""
-    if cause is None or isinstance(cause, sqlite3.Error):
+    if isinstance(error.orig, sqlite3.Error):
         return False
-    state = getattr(cause, "sqlstate", None)
+    state = getattr(error.orig, "sqlstate", None)
     if state is None:
-        # Refused or lost before the server could say why.
-        return type(cause).__name__ == "OperationalError"
+        # Refused, lost or silent before the server could say why.
+        return isinstance(error, OperationalError)
     return str(state).startswith(_POSTGRESQL_AWAY)
 
 

@@ -1,11 +1,14 @@
 """How far people have come, read from the running totals: for a person, a question, a crew."""
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from datetime import date, datetime
+from typing import Any
 
 from sqlalchemy import (
+    ColumnElement,
     Date,
+    Select,
     and_,
     bindparam,
     case,
@@ -38,6 +41,8 @@ __all__ = [
     "question_rows",
     "rebuild",
 ]
+
+Rows = Select[*tuple[Any, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,53 +88,50 @@ class CrewRow:
     lessons: Mapping[str, LessonRow] = field(default_factory=dict)
 
 
-# How many questions of each lesson somebody has had right once, of those that are asked today.
-_RIGHT_NOW = (
-    select(
-        QuestionProgress.person_id,
-        QuestionProgress.lesson,
-        func.count().label("questions_right"),
-    )
-    .where(
-        QuestionProgress.ever_right,
-        QuestionProgress.question_id.in_(bindparam("asked", expanding=True)),
-    )
-    .group_by(QuestionProgress.person_id, QuestionProgress.lesson)
-    .subquery()
-)
-_OF_THE_SAME = and_(
-    _RIGHT_NOW.c.person_id == LessonProgress.person_id,
-    _RIGHT_NOW.c.lesson == LessonProgress.lesson,
-)
-_LESSON = (
-    LessonProgress.lesson,
-    LessonProgress.read_at,
-    LessonProgress.read_date,
-    LessonProgress.tried,
-    LessonProgress.right,
-    func.coalesce(_RIGHT_NOW.c.questions_right, 0),
-    LessonProgress.last_seen_at,
-    LessonProgress.last_date,
-)
-_QUESTION = (
-    QuestionProgress.question_id,
-    QuestionProgress.lesson,
-    QuestionProgress.tried,
-    QuestionProgress.right,
-    QuestionProgress.finished,
-    QuestionProgress.ever_right,
-    QuestionProgress.last_seen_at,
-    QuestionProgress.last_date,
-)
+_QUESTION = [getattr(QuestionProgress, each.name) for each in fields(QuestionRow)]
 
 
-_CREW = (
-    select(Person.id, Person.ref, Person.name, Person.crew_id, *_LESSON)
+def _with_lessons(query: Rows, *whose: ColumnElement[bool]) -> Rows:
+    """Return the query with a `LessonRow`'s columns. `whose` spares counting everybody's."""
+    kept = QuestionProgress
+    right_now = (
+        select(kept.person_id, kept.lesson, func.count().label("questions_right"))
+        .where(*whose, kept.ever_right, kept.question_id.in_(bindparam("asked", expanding=True)))
+        .group_by(kept.person_id, kept.lesson)
+        .subquery()
+    )
+    same_person = right_now.c.person_id == LessonProgress.person_id
+    same_lesson = right_now.c.lesson == LessonProgress.lesson
+    return query.outerjoin(right_now, and_(same_person, same_lesson)).add_columns(
+        LessonProgress.lesson,
+        LessonProgress.read_at,
+        LessonProgress.read_date,
+        LessonProgress.tried,
+        LessonProgress.right,
+        func.coalesce(right_now.c.questions_right, 0),
+        LessonProgress.last_seen_at,
+        LessonProgress.last_date,
+    )
+
+
+_LESSONS = _with_lessons(
+    select()
+    .select_from(LessonProgress)
+    .where(LessonProgress.person_id == bindparam("person_id"))
+    .order_by(LessonProgress.lesson),
+    QuestionProgress.person_id == bindparam("person_id"),
+)
+_TRAINEES = (
+    select(Person.id, Person.ref, Person.name, Person.crew_id)
     .join(PersonRole, and_(PersonRole.person_id == Person.id, PersonRole.role == "trainee"))
     .outerjoin(LessonProgress, LessonProgress.person_id == Person.id)
-    .outerjoin(_RIGHT_NOW, _OF_THE_SAME)
     .where(Person.left_at.is_(None))
     .order_by(Person.name, Person.id, LessonProgress.lesson)
+)
+_OF_CREW = Person.crew_id == bindparam("crew_id")
+_ALL = _with_lessons(_TRAINEES)
+_CREW = _with_lessons(
+    _TRAINEES.where(_OF_CREW), QuestionProgress.person_id.in_(select(Person.id).where(_OF_CREW))
 )
 
 
@@ -160,13 +162,8 @@ def lesson_rows(session: AnySession, person_id: int, asked: Collection[str]) -> 
 
     `asked` are the ids of today's questions: only they count as right at least once.
     """
-    query = (
-        select(*_LESSON)
-        .outerjoin(_RIGHT_NOW, _OF_THE_SAME)
-        .where(LessonProgress.person_id == person_id)
-        .order_by(LessonProgress.lesson)
-    )
-    return [LessonRow(*row) for row in session.execute(query, {"asked": list(asked)})]
+    rows = session.execute(_LESSONS, {"person_id": person_id, "asked": list(asked)})
+    return [LessonRow(*row) for row in rows]
 
 
 def question_rows(
@@ -239,8 +236,9 @@ def crew_rows(session: AnySession, crew_id: int | None, asked: Collection[str]) 
     """
     rows: dict[int, CrewRow] = {}
     lessons: dict[int, dict[str, LessonRow]] = {}
-    query = _CREW if crew_id is None else _CREW.where(Person.crew_id == crew_id)
-    for person_id, ref, name, crew, *lesson in session.execute(query, {"asked": list(asked)}):
+    query, asking = (_ALL, {}) if crew_id is None else (_CREW, {"crew_id": crew_id})
+    found = session.execute(query, {**asking, "asked": list(asked)})
+    for person_id, ref, name, crew, *lesson in found:
         if person_id not in rows:
             lessons[person_id] = {}
             rows[person_id] = CrewRow(person_id, ref, name, crew, lessons[person_id])

@@ -6,6 +6,7 @@ use, and after that only the driver is asked. Everything else goes the ordinary 
 """
 
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import closing
 from dataclasses import dataclass
 from typing import Any, cast
 
@@ -63,38 +64,31 @@ class Statement:
     def first(self, connection: Connection, values: Mapping[str, Any]) -> tuple[Any, ...] | None:
         """Return the first row as the driver gives it, or None. Columns must need no conversion."""
         ready = self._in_spelling_of(connection.dialect)
-        cursor = connection.connection.cursor()
         try:
-            cursor.execute(ready.text, ready.parameters(values))
-            row: tuple[Any, ...] | None = cursor.fetchone()
+            with closing(connection.connection.cursor()) as cursor:
+                cursor.execute(ready.text, ready.parameters(values))
+                return cast("tuple[Any, ...] | None", cursor.fetchone())
         except Exception as error:
-            raise told_as_ours(error, ready.text, connection.dialect) from error
-        finally:
-            cursor.close()
-        return row
+            raise told_as_ours(error, ready.text, connection) from error
 
     def all(self, connection: Connection, values: Mapping[str, Any]) -> list[tuple[Any, ...]]:
         """Return all rows as the driver gives them. Columns must need no conversion."""
         ready = self._in_spelling_of(connection.dialect)
-        cursor = connection.connection.cursor()
         try:
-            cursor.execute(ready.text, ready.parameters(values))
-            return cast("list[tuple[Any, ...]]", cursor.fetchall())
+            with closing(connection.connection.cursor()) as cursor:
+                cursor.execute(ready.text, ready.parameters(values))
+                return cast("list[tuple[Any, ...]]", cursor.fetchall())
         except Exception as error:
-            raise told_as_ours(error, ready.text, connection.dialect) from error
-        finally:
-            cursor.close()
+            raise told_as_ours(error, ready.text, connection) from error
 
     def run(self, connection: Connection, rows: Sequence[Mapping[str, Any]]) -> None:
         """Send the statement once for each row of values."""
         ready = self._in_spelling_of(connection.dialect)
-        cursor = connection.connection.cursor()
         try:
-            cursor.executemany(ready.text, [ready.parameters(values) for values in rows])
+            with closing(connection.connection.cursor()) as cursor:
+                cursor.executemany(ready.text, [ready.parameters(values) for values in rows])
         except Exception as error:
-            raise told_as_ours(error, ready.text, connection.dialect) from error
-        finally:
-            cursor.close()
+            raise told_as_ours(error, ready.text, connection) from error
 
     def _in_spelling_of(self, dialect: Dialect) -> _Ready:
         ready = self._ready.get(dialect.name)
@@ -103,12 +97,23 @@ class Statement:
         return ready
 
 
-def told_as_ours(error: Exception, text: str, dialect: Dialect) -> BaseException:
-    """Return the driver's error as SQLAlchemy would raise it; any other error as it is."""
+def told_as_ours(error: Exception, text: str, connection: Connection) -> BaseException:
+    """Return the driver's error as SQLAlchemy would raise it; any other error as it is.
+
+    A lost connection is given up as SQLAlchemy would do it too, with all that wait in the pool:
+    the session can then be rolled back, and its next transaction begins on a new one.
+    """
+    dialect = connection.dialect
     base = dialect.loaded_dbapi.Error
     if not isinstance(error, base):
         return error
-    return DBAPIError.instance(text, None, error, base, dialect=dialect)
+    lost = not connection.invalidated and dialect.is_disconnect(error, connection.connection, None)
+    if lost:
+        connection.invalidate(error)
+        connection.engine.dispose()
+    return DBAPIError.instance(
+        text, None, error, base, connection_invalidated=lost, dialect=dialect
+    )
 
 
 def _made(statement: ClauseElement, dialect: Dialect, keys: list[str]) -> _Ready:

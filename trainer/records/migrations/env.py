@@ -21,6 +21,8 @@ def _run() -> None:
             # A second worker waits here, and then finds the work done.
             take_turn(connection)
             if connection.dialect.name == "postgresql":
+                # An upgrade may take longer than a request waits for its turn.
+                connection.execute(text("SET LOCAL lock_timeout = 0"))
                 connection.execute(text("SELECT pg_advisory_xact_lock(:key)"), {"key": LOCK})
             context.run_migrations()
 
