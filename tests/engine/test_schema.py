@@ -3,6 +3,7 @@
 import math
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 import pytest
@@ -52,11 +53,11 @@ def words_alone(resin: Annotated[float, "resin"]) -> None:
     """Take a number whose annotation is no Given."""
 
 
-def text(resin: Annotated[str, Given("resin")]) -> None:
-    """Take text."""
+def yes_or_no(resin: Annotated[bool, Given("resin")]) -> None:
+    """Take yes or no, which is written as a choice instead."""
 
 
-@pytest.mark.parametrize("function", [unannotated, without_hint, words_alone, text])
+@pytest.mark.parametrize("function", [unannotated, without_hint, words_alone, yes_or_no])
 def test_a_parameter_without_a_given_or_a_shape_is_a_mistake(function: Callable[..., Any]) -> None:
     """Whoever writes a calculation hears at once which parameter lacks its schema."""
     with pytest.raises(TypeError, match="Parameter 'resin'"):
@@ -164,7 +165,7 @@ def test_every_range_has_an_end_and_the_example_lies_in_it(
 ) -> None:
     """What documentation and checks show as an example is always accepted."""
     assert method.parameters[parameter.name] is parameter
-    assert 0 <= parameter.low < parameter.high < math.inf
+    assert -math.inf < parameter.low < parameter.high < math.inf
     parameter.check(parameter.example())
 
 
@@ -175,9 +176,9 @@ def test_the_docstring_gives_the_range_of_the_signature(
     """Each argument is told with the range that is checked, so that the two can't part."""
     told = re.search(rf"^ +{parameter.name}: (.+)$", method.__doc__ or "", re.MULTILINE)
     assert told, f"{method.name} says nothing about {parameter.name}"
-    ends = re.search(r"(\d[\d. ]*)–(\d[\d. ]*\d|\d)", told[1])
+    ends = re.search(r"(−?\d[\d. ]*)–(−?\d[\d. ]*\d|−?\d)", told[1])
     assert ends, f"{method.name} gives no range for {parameter.name}"
-    low, high = (float(end.replace(" ", "")) for end in ends.groups())
+    low, high = (float(end.replace(" ", "").replace("−", "-")) for end in ends.groups())
     assert (low, high) == (parameter.low, parameter.high)
 
 
@@ -193,3 +194,28 @@ def test_an_endless_range_has_an_example_too() -> None:
     """Without an upper end the example stays near the lower one."""
     assert Parameter("n", "n", "", 2, math.inf, "count").example() == 52
     assert Parameter("n", "n", "", 2, math.inf, "list").example() == (52.0,)
+
+
+@dataclass(frozen=True)
+class Shed:
+    """A frozen dataclass whose fields are read as parameters."""
+
+    name: Annotated[str, Given("name of the shed")]
+    slope_percent: Annotated[float | None, Given("slope", "%", 0, 50)] = None
+
+
+def test_the_fields_of_a_dataclass_are_parameters() -> None:
+    """A description has the same schema as a calculation; what may be left out has no value."""
+    name, slope = read_parameters(Shed).values()
+    assert (name.shape, name.required) == ("text", True)
+    assert (slope.shape, slope.required, slope.optional) == ("number", False, True)
+    slope.check(None)
+    with pytest.raises(OutOfRange):
+        slope.check(51)
+
+
+@pytest.mark.parametrize("value", ["", "   ", 3, None, "a\0b", "two\nlines", "x" * 81])
+def test_a_text_is_one_short_line(value: Any) -> None:
+    """Nothing, a figure, unprintable signs and a page of text are no name."""
+    with pytest.raises(NotAFigure, match="a line of 1 to 80"):
+        read_parameters(Shed)["name"].check(value)

@@ -7,6 +7,7 @@ from trainer.engine.cautions import cautions_for
 from trainer.engine.dose import percent_by_mass, percent_by_ml_per_kg, percent_by_volume
 from trainer.engine.drivers import Working, answer, drive, line_keys, work
 from trainer.engine.errors import (
+    BadRoof,
     EngineError,
     NoSuch,
     NotAFigure,
@@ -27,8 +28,16 @@ from trainer.engine.mat import glass_in_mat, resin_for_area, resin_for_mat
 from trainer.engine.patch import open_end_patch, resin_for_patches
 from trainer.engine.resin import resin_kilograms, resin_left, resin_litres, spread_board
 from trainer.engine.schema import Given, Parameter
+from trainer.engine.shape import (
+    area_left,
+    l_shape_area,
+    outline_area,
+    rectangle_area,
+    side_length,
+)
 from trainer.engine.tape import bare_board, tape_length, tape_rolls
 from trainer.engine.tolerance import Tolerance
+from trainer.engine.totals import mat_with_laps, total_area, total_length, total_mass
 from trainer.engine.units import Reading, read_quantity, show
 from trainer.engine.working import (
     METHODS,
@@ -48,6 +57,7 @@ __all__ = [
     "ENGINE_VERSION",
     "METHODS",
     "Asked",
+    "BadRoof",
     "Calculation",
     "EngineError",
     "Given",
@@ -68,6 +78,7 @@ __all__ = [
     "Verdict",
     "Working",
     "answer",
+    "area_left",
     "bandage_glass",
     "bandage_length",
     "bare_board",
@@ -82,17 +93,21 @@ __all__ = [
     "glass_content_from_ratio",
     "glass_content_laid",
     "glass_in_mat",
+    "l_shape_area",
     "laminate_thickness",
     "line_keys",
     "mark",
+    "mat_with_laps",
     "method_named",
     "open_end_patch",
+    "outline_area",
     "percent_by_mass",
     "percent_by_ml_per_kg",
     "percent_by_volume",
     "ratio_from_glass_content",
     "ratio_laid",
     "read_quantity",
+    "rectangle_area",
     "resin_for_area",
     "resin_for_bandage",
     "resin_for_mat",
@@ -101,9 +116,13 @@ __all__ = [
     "resin_left",
     "resin_litres",
     "show",
+    "side_length",
     "spread_board",
     "tape_length",
     "tape_rolls",
+    "total_area",
+    "total_length",
+    "total_mass",
     "under",
     "work",
     "working_time",

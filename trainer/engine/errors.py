@@ -6,6 +6,7 @@ EngineError
 ├── Refused        figures that must not be worked with, and why
 ├── Unclear        typed text that could mean two things, or nothing
 │   └── OtherKind  a figure typed in a unit of another kind
+├── BadRoof        a description that no plan can be made from, and where in it
 └── NoSuch         a name that nobody has, with a guess at what was meant
 
 Each carries its facts and writes its own sentence.
@@ -52,6 +53,17 @@ class NotAFigure(EngineError):
 
 class Refused(EngineError):
     """Figures that are each in range and still must not be worked with."""
+
+
+class BadRoof(EngineError):
+    """A description that no plan can be made from; carries where in it, and the sentence."""
+
+    def __init__(self, where: str, sentence: str) -> None:
+        super().__init__(where, sentence)
+        self.where, self.sentence = where, sentence
+
+    def __str__(self) -> str:
+        return self.sentence
 
 
 class Unclear(EngineError):

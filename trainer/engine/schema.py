@@ -9,6 +9,7 @@ import math
 import sys
 from collections.abc import Callable
 from dataclasses import dataclass
+from types import NoneType, UnionType
 from typing import Annotated, Any, Literal, get_args, get_origin, get_type_hints
 
 from trainer.engine.errors import NoSuch, NotAFigure, OutOfRange
@@ -17,7 +18,9 @@ _NUMBERS = (float, int)
 _LARGEST = sys.float_info.max
 #: More edges or joints than any roof has; a longer list is a slip of the keyboard.
 LONGEST_LIST = 500
-Shape = Literal["number", "count", "choice", "list"]
+#: The most characters of a name that people type.
+LONGEST_TEXT = 80
+Shape = Literal["number", "count", "choice", "list", "text"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,15 +55,18 @@ class Parameter:
         """Whether it must be given, because it has no default."""
         return self.default is inspect.Parameter.empty
 
+    @property
+    def optional(self) -> bool:
+        """Whether nothing at all may be given, and then nothing is assumed either."""
+        return self.default is None
+
     def check(self, value: Any) -> None:  # noqa: ANN401 - whatever people give is checked here
         """Refuse a value that is no figure (NotAFigure), out of range, or no choice (NoSuch)."""
         # The usual case first, since marking checks many.
         plain = self.shape == "number" and type(value) in _NUMBERS
         if plain and self.low <= value <= self.high <= _LARGEST:
             return
-        if self.shape == "choice":
-            if value not in self.choices:
-                raise NoSuch(self.words, str(value), self.choices)
+        if self._is_told(value):
             return
         for figure in self._figures(value):
             if not self.low <= figure <= self.high:
@@ -71,14 +77,26 @@ class Parameter:
         plain = self.shape == "number" and type(value) in _NUMBERS
         if plain and 0 < value <= _LARGEST:
             return
-        if self.shape == "choice":
-            self.check(value)
+        if self._is_told(value):
             return
         for figure in self._figures(value):
             if figure <= 0 < self.low:
                 raise NotAFigure(self.words, figure, "above zero")
             if figure < 0 == self.low:
                 raise NotAFigure(self.words, figure, "zero or more")
+
+    def _is_told(self, value: Any) -> bool:  # noqa: ANN401
+        """Whether it is no figure and right as it is; refuse a wrong choice or text."""
+        if value is None and self.optional:
+            return True
+        if self.shape == "choice":
+            if value not in self.choices:
+                raise NoSuch(self.words, str(value), self.choices)
+            return True
+        if self.shape == "text":
+            _check_text(self.words, value)
+            return True
+        return False
 
     def _figures(self, value: Any) -> tuple[float, ...]:  # noqa: ANN401
         if self.shape != "list":
@@ -111,13 +129,24 @@ class Parameter:
         return round(middle) if self.shape == "count" else middle
 
 
+def _check_text(words: str, value: object) -> None:
+    must = f"a line of 1 to {LONGEST_TEXT} letters and signs"
+    if not isinstance(value, str) or not value.strip():
+        raise NotAFigure(words, value, must)
+    if len(value) > LONGEST_TEXT or not value.isprintable():
+        raise NotAFigure(words, f"{value[:LONGEST_TEXT]}…", must)
+
+
 def _is_finite(value: float) -> bool:
     """Whether a float can hold a number: it is neither NaN, nor infinite, nor too big an int."""
     return -_LARGEST <= value <= _LARGEST
 
 
 def read_parameters(function: Callable[..., Any]) -> dict[str, Parameter]:
-    """Return a function's parameters by name; raise TypeError where one has no Given."""
+    """Return the parameters of a function, or the fields of a frozen dataclass, by name.
+
+    Raises TypeError where one has no Given.
+    """
     hints = get_type_hints(function, include_extras=True)
     signature = inspect.signature(function)
     return {
@@ -145,6 +174,10 @@ def _parameter(name: str, hint: Any, default: Any) -> Parameter:  # noqa: ANN401
 
 
 def _shape(name: str, kind: Any) -> tuple[Shape, tuple[str, ...]]:  # noqa: ANN401
+    if isinstance(kind, UnionType):
+        kind = next(each for each in get_args(kind) if each is not NoneType)
+    if kind is str:
+        return "text", ()
     if kind is float:
         return "number", ()
     if kind is int:
@@ -153,4 +186,4 @@ def _shape(name: str, kind: Any) -> tuple[Shape, tuple[str, ...]]:  # noqa: ANN4
         return "choice", get_args(kind)
     if get_origin(kind) is tuple:
         return "list", ()
-    raise TypeError(f"Parameter '{name}' is neither a number, a count, a choice nor a list.")
+    raise TypeError(f"Parameter '{name}' is no number, count, choice, list or text.")

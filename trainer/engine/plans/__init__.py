@@ -1,0 +1,1 @@
+"""Plans: what isn't a number. Frozen, and made from calculations."""
