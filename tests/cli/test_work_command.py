@@ -141,14 +141,20 @@ def test_the_list_says_how_several_are_typed() -> None:
     assert joints.endswith("0.1 to 100 m, one or more, as 2.4:3,3.6")
 
 
+def typed(example: Any) -> str:
+    """Return a figure, or a list of figures, as somebody types it."""
+    figures = example if isinstance(example, tuple) else (example,)
+    return ",".join(f"{figure:.10g}" for figure in figures)
+
+
 @pytest.mark.parametrize("method", METHODS.values(), ids=lambda method: method.name)
 def test_every_calculation_can_be_worked_by_its_list(method: Method[...]) -> None:
     """Each parameter stands there, and what is needed is enough."""
     needed = [each for each in method.parameters.values() if each.required]
-    least = [f"{each.name}={max(each.low, 1):.10g}" for each in needed]
+    example = [f"{each.name}={typed(each.example())}" for each in needed]
     listed = [line.split()[0] for line in lines_of(method.name)[2:]]
     assert listed == list(method.parameters)
-    assert data(method.name, *least)["calculation"] == method.name
+    assert data(method.name, *example)["calculation"] == method.name
 
 
 # What is refused.

@@ -86,6 +86,24 @@ def test_names_are_those_of_the_parts() -> None:
     assert formula.names("ceil((a - lap) / (b - lap)) + 2 * ln(c)") == {"a", "b", "c", "lap"}
 
 
+@pytest.mark.parametrize(
+    ("written", "before"),
+    [
+        ("ceil(a / b)", 3.5),
+        ("ceil((a - c) / (b - c))", 6),
+        ("ceil(a / b + c * 2)", 5.5),
+        ("ceil(a)", 7),
+        ("ceil(a / b - 0.5) * b", None),
+        ("max(1, ceil(a / b))", None),
+        ("ceil(exp(a))", None),
+        ("a / b", None),
+    ],
+)
+def test_what_is_rounded_up_is_known_before_it_is(written: str, before: float | None) -> None:
+    """Of 7, 2 and 1; there is nothing to tell where rounding up isn't the last step."""
+    assert formula.unrounded(written, {"a": 7, "b": 2, "c": 1}) == before
+
+
 def test_a_long_list_of_joints_can_be_drawn() -> None:
     """The joints of the largest roof stand in one sum, however many calls that would take."""
     written = " + ".join(f"joint_{number}" for number in range(500))

@@ -62,6 +62,7 @@ def test_a_turned_shape_is_turned_back() -> None:
     [
         ((0, 0), (3000, 3000), (3000, 0), (0, 2000)),  # crossing
         ((0, 0), (3000, 0), (3000, 2000), (1500, 0), (0, 2000)),  # a corner on another side
+        ((2000, 0), (0, 1000), (1000, 0), (0, 0), (0, 2000)),  # a side through a corner
         ((0, 0), (3000, 0), (2000, 0), (3000, 2000), (0, 2000)),  # back along itself
         ((0, 0), (3000, 0), (6000, 0)),  # on a line
     ],

@@ -89,7 +89,7 @@ def test_a_rectangle_by_its_corners_is_length_times_width(length: float, width: 
     assert by_corners == pytest.approx(answer(rectangle_area(length, width)))
 
 
-@given(METRES, METRES, st.floats(-50, 50), st.floats(-50, 50))
+@given(METRES, METRES, st.floats(0, 50), st.floats(0, 50))
 def test_a_roof_may_be_measured_from_anywhere(
     length: float, width: float, along: float, up: float
 ) -> None:

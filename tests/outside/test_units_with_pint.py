@@ -113,7 +113,13 @@ def test_fahrenheit_at_every_temperature(fahrenheit: float) -> None:
 
 @pytest.mark.parametrize(
     "part",
-    [conversions.G_PER_KG, conversions.ML_PER_L, conversions.MM_PER_M, conversions.MM2_PER_M2],
+    [
+        conversions.G_PER_KG,
+        conversions.ML_PER_L,
+        conversions.MM_PER_M,
+        conversions.MM2_PER_M2,
+        conversions.J_PER_KJ,
+    ],
     ids=lambda part: part.unit,
 )
 def test_a_conversion_changes_nothing_but_the_unit(part: Part) -> None:

@@ -10,6 +10,7 @@ G_PER_KG = Part(1000, "g/kg", "grams in a kilogram")
 ML_PER_L = Part(1000, "ml/L", "millilitres in a litre")
 MM_PER_M = Part(1000, "mm/m", "millimetres in a metre")
 MM2_PER_M2 = Part(1_000_000, "mm²/m²", "square millimetres in a square metre")
+J_PER_KJ = Part(1000, "J/kJ", "joules in a kilojoule")
 
 
 def whole_mm(metres: float) -> int:

@@ -5,7 +5,8 @@ line's parts; nobody's input is ever read here.
 """
 
 import ast
-from collections.abc import Mapping
+import operator
+from collections.abc import Callable, Mapping
 from functools import cache
 
 _OPERATORS: dict[type[ast.operator], tuple[str, int]] = {
@@ -14,6 +15,12 @@ _OPERATORS: dict[type[ast.operator], tuple[str, int]] = {
     ast.Mult: ("×", 2),
     ast.Div: ("÷", 2),
     ast.Pow: ("to the power", 4),
+}
+_SUMS: dict[type[ast.operator], Callable[[float, float], float]] = {
+    ast.Add: operator.add,
+    ast.Sub: operator.sub,
+    ast.Mult: operator.mul,
+    ast.Div: operator.truediv,
 }
 _ATOM = 5
 _NEGATION = 3
@@ -46,14 +53,36 @@ def names(formula: str) -> frozenset[str]:
 def unrounded(formula: str, values: Mapping[str, float]) -> float | None:
     """Return what a formula that is rounded up comes to before that; None for any other."""
     match parse(formula):
-        case ast.Call(func=ast.Name(id="ceil"), args=[ast.BinOp(left=above, right=below)]):
-            return values[ast.unparse(above)] / values[ast.unparse(below)]
+        case ast.Call(func=ast.Name(id="ceil"), args=[inside]):
+            return _worked(inside, values)
+    return None
+
+
+def _worked(node: ast.expr, values: Mapping[str, float]) -> float | None:
+    """Return what signs, names and numbers come to; None where there is anything else."""
+    match node:
+        case ast.Name(id=name):
+            return values[name]
+        case ast.Constant(value=int() | float() as value):
+            return value
+        case ast.BinOp(left=left, op=op, right=right) if type(op) in _SUMS:
+            one, other = _worked(left, values), _worked(right, values)
+            return None if one is None or other is None else _SUMS[type(op)](one, other)
     return None
 
 
 def draw(formula: str, words: Mapping[str, str]) -> str:
     """Return the formula with each name replaced by its words and brackets where needed."""
-    return _draw(parse(formula), words)[0]
+    return _blank(formula).format_map(words)
+
+
+@cache
+def _blank(formula: str) -> str:
+    """Return the formula with a blank for each name, as str.format fills them in.
+
+    Brackets depend on the formula alone, and a plan draws the same few formulas many times.
+    """
+    return _draw(parse(formula), {name: f"{{{name}}}" for name in names(formula)})[0]
 
 
 def _draw(node: ast.expr, words: Mapping[str, str]) -> tuple[str, int]:

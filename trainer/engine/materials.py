@@ -86,6 +86,15 @@ TAPE_CARRY = Constant(
     "tape carried past a meeting joint", 50, "mm", 0, 300, "common practice", "no published source"
 )
 MAT_LAP = Constant("lap of mat on mat", 50, "mm", 0, 300, "published", _FRP_SHIPS)
+STAGGER = Constant(
+    "least shift of laps from layer to layer", 100, "mm", 100, 100, "published", _FRP_SHIPS
+)
+UPSTAND = Constant(
+    "upstand above the finished roof", 150, "mm", 50, 600, "common practice", "no published source"
+)
+OUTLET_FLANGE = Constant(
+    "mat on the deck round an outlet", 100, "mm", 50, 400, "from memory", "no published source"
+)
 WRAP = Constant("wrap on to each face", 50, "mm", 10, 150, "common practice", "no published source")
 BEGINNER_BATCH = Constant(
     "beginner's batch", 1, "L", 0.1, 25, "common practice", "no published source"
@@ -105,6 +114,150 @@ ML_PER_KG_FOR_ONE_PERCENT = Constant(
     10,
     "common practice",
     "the rule takes 1 ml for 1 g",
+)
+
+# Weather.
+_WORKSHOP = "Rules for Classification of FRP Ships, Iranian Classification Society, 2014, workshop"
+_MAGNUS = "O. A. Alduchov & R. E. Eskridge, 1996"
+
+DEW_SLOPE = Constant(
+    "slope of the dew-point formula", 17.625, "", 17.625, 17.625, "cited second-hand", _MAGNUS
+)
+DEW_SCALE = Constant(
+    "scale of the dew-point formula", 243.04, "°C", 243.04, 243.04, "cited second-hand", _MAGNUS
+)
+DEW_MARGIN = Constant(
+    "least surface above the dew point",
+    3,
+    "°C",
+    3,
+    3,
+    "common practice",
+    "ascribed to ISO 8502-4, which is written for steel; its clause was not read",
+)
+COLDEST = Constant(
+    "coldest that resin is laid", 5, "°C", 5, 5, "common practice", "no published source"
+)
+COOL = Constant(
+    "coldest that needs no care", 15, "°C", 15, 15, "common practice", "no published source"
+)
+WARM = Constant(
+    "warmest that needs no care", 25, "°C", 25, 25, "common practice", "no published source"
+)
+HOTTEST = Constant(
+    "hottest that resin is laid", 35, "°C", 35, 35, "common practice", "no published source"
+)
+HUMID = Constant("most humidity that needs no care", 80, "%", 80, 80, "published", _WORKSHOP)
+DAMP_TIMBER = Constant(
+    "most on a timber meter that needs no care",
+    18,
+    "%",
+    18,
+    18,
+    "common practice",
+    "no published source",
+)
+
+# Fall.
+FALL_DESIGN = Constant(
+    "fall designed, of one in",
+    40,
+    "",
+    10,
+    200,
+    "published",
+    "NHBC Standards, ch. 7.1 (2004 amendment)",
+)
+FALL_FINISHED = Constant(
+    "fall that a finished roof keeps, of one in",
+    80,
+    "",
+    10,
+    200,
+    "cited second-hand",
+    "BS 6229:2018; NHBC Standards, ch. 7.1",
+)
+
+# Topcoat.
+TOPCOAT_RATE = Constant(
+    "topcoat on a square metre", 0.5, "kg/m²", 0.3, 1.0, "common practice", "no published source"
+)
+TOPCOAT_DENSITY = Constant(
+    "density of topcoat", 1.2, "kg/L", 1.0, 1.6, "from memory", "pigment makes it heavier"
+)
+TOPCOAT_DOSE = Constant(
+    "catalyst in topcoat", 2, "%", 0.5, 6, "common practice", "no published source"
+)
+TOPCOAT_BAND = Constant(
+    "usual dose of topcoat by mass",
+    2,
+    "%",
+    1,
+    3,
+    "common practice",
+    "until the data sheet gives its own",
+)
+
+# Heat.
+HEAT_OF_CURING = Constant(
+    "heat of curing",
+    398,
+    "J/g",
+    300,
+    420,
+    "published",
+    "66 kJ/mol of C=C: Lucas, Borrajo & Williams, Polymer 34(15), 3216, 1993, abstract; "
+    "a gram of resin with 45 % styrene follows from it",
+)
+RESIN_SPECIFIC_HEAT = Constant(
+    "specific heat of resin", 1.8, "J/(g·K)", 1.0, 2.5, "from memory", "polymers lie at 1 to 2.5"
+)
+GLASS_SPECIFIC_HEAT = Constant(
+    "specific heat of glass", 0.8, "J/(g·K)", 0.6, 1.0, "from memory", "glasses lie at 0.7 to 0.9"
+)
+
+# Curing.
+_RATES = "J. Appl. Polym. Sci. 102, 1870, 2006, abstract: 40 to 60 kJ/mol"
+
+GAS_CONSTANT = Constant(
+    "gas constant",
+    8.314462618,
+    "J/(mol·K)",
+    8.314462618,
+    8.314462618,
+    "exact",
+    "International System of Units, 2019, to ten digits",
+)
+CURING_ENERGY = Constant(
+    "activation energy",
+    52.9,
+    "kJ/mol",
+    20,
+    120,
+    "published",
+    f"the rate doubles from 298 to 308 K; {_RATES}",
+)
+LOW_ENERGY = Constant("least activation energy", 40, "kJ/mol", 40, 40, "published", _RATES)
+HIGH_ENERGY = Constant(
+    "greatest activation energy",
+    82.6,
+    "kJ/mol",
+    82.6,
+    82.6,
+    "common practice",
+    "25 min at 20 °C against 45 min at 15 °C",
+)
+DOSE_ORDER = Constant(
+    "order of the dose", 0.5, "", 0.1, 2, "from memory", "the free-radical rate law"
+)
+LOW_ORDER = Constant(
+    "least order of the dose", 0.5, "", 0.5, 0.5, "from memory", "the free-radical rate law"
+)
+HIGH_ORDER = Constant(
+    "greatest order of the dose", 1, "", 1, 1, "from memory", "polyesters depart from the law"
+)
+GRADUATION = Constant(
+    "graduation of the syringe", 1, "ml", 0.05, 50, "common practice", "no published source"
 )
 
 CONSTANTS: tuple[Constant, ...] = tuple(

@@ -106,6 +106,9 @@ _UNITS = (
     Unit(
         "°F", "temperature", 5 / 9, ("f", "degf", "deg f", "fahrenheit", "° f"), offset=-32 * 5 / 9
     ),
+    # Above absolute zero, or as a rise: a kind of its own, since neither is a reading in °C.
+    Unit("K", "kelvin", 1, ("kelvin", "kelvins"), offered=True),
+    Unit("kJ", "heat", 1, ("kilojoule", "kilojoules"), offered=True),
     Unit("%", "percent", 1, ("percent", "per cent", "pc"), offered=True),
     Unit("ml/kg", "dose", 1, ("ml per kg", "ml a kilo", "ml per kilo"), offered=True),
     Unit("kg/L", "density", 1, ("kg/l", "kg per litre", "g/ml"), offered=True),
@@ -113,11 +116,21 @@ _UNITS = (
     Unit("rolls", "count of rolls", 1, ("roll",)),
     Unit("batches", "count of batches", 1, ("batch",)),
     Unit("pieces", "count of pieces", 1, ("piece",)),
+    Unit("drops", "count of drops", 1, ("drop",)),
+    Unit("laps", "count of laps", 1, ("lap",)),
+    Unit("lengths", "count of lengths", 1, ("length",)),
+    Unit("tins", "count of tins", 1, ("tin",)),
+    Unit("bottles", "count of bottles", 1, ("bottle",)),
+    Unit("J/g", "heat of a mass", 1, ("j per g",)),
+    Unit("J/(g·K)", "specific heat", 1, ("j/g/k", "j/(g k)")),
+    Unit("kJ/mol", "energy of a mole", 1, ("kj per mol",)),
+    Unit("J/(mol·K)", "heat of a mole and a kelvin", 1, ("j/mol/k", "j/(mol k)")),
     # Only inside workings: the sizes that conversions are made with.
     Unit("g/kg", "mass in a mass", 1),
     Unit("ml/L", "volume in a volume", 1),
     Unit("mm/m", "length in a length", 1),
     Unit("mm²/m²", "area in an area", 1),
+    Unit("J/kJ", "heat in a heat", 1),
 )
 
 UNITS: dict[str, Unit] = {unit.symbol: unit for unit in _UNITS}

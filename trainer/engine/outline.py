@@ -36,7 +36,7 @@ def is_simple(outline: Outline) -> bool:
     """Whether the sides of an outline neither cross nor touch nor run back on each other."""
     import pyclipper
 
-    if any(_turns_back(*corners) for corners in _neighbours(outline)):
+    if any(_turns_back(*corners) for corners in _neighbours(outline)) or _touches(outline):
         return False
     simple = pyclipper.SimplifyPolygon(outline, pyclipper.PFT_EVENODD)
     return len(simple) == 1 and abs(pyclipper.Area(simple[0])) == abs(pyclipper.Area(outline))
@@ -53,6 +53,22 @@ def _turns_back(before: Point, here: Point, after: Point) -> bool:
     other = (after[0] - here[0], after[1] - here[1])
     straight = one[0] * other[1] == one[1] * other[0]
     return straight and one[0] * other[0] + one[1] * other[1] < 0
+
+
+def _touches(outline: Outline) -> bool:
+    """Whether a corner lies on a side that isn't its own; the clipper lets that pass."""
+    return any(
+        _lies_on(corner, one, other)
+        for one, other in zip(outline, (*outline[1:], outline[0]), strict=True)
+        for corner in outline
+        if corner not in (one, other)
+    )
+
+
+def _lies_on(point: Point, one: Point, other: Point) -> bool:
+    (x, y), (x0, y0), (x1, y1) = point, one, other
+    between = min(x0, x1) <= x <= max(x0, x1) and min(y0, y1) <= y <= max(y0, y1)
+    return between and (x1 - x0) * (y - y0) == (y1 - y0) * (x - x0)
 
 
 def contains(shape: Shape, point: Point) -> bool:

@@ -94,8 +94,8 @@ def l_shape_area(
 
 @calculation
 def outline_area(
-    across_m: Annotated[tuple[float, ...], Given("corner's place along", "m", -100, 100)],
-    up_m: Annotated[tuple[float, ...], Given("corner's place up", "m", -100, 100)],
+    across_m: Annotated[tuple[float, ...], Given("corner's place along", "m", 0, 100)],
+    up_m: Annotated[tuple[float, ...], Given("corner's place up", "m", 0, 100)],
 ) -> Calculation:
     """Return the square metres inside any outline from its corners, anticlockwise.
 
@@ -103,8 +103,8 @@ def outline_area(
     surveyor's rule (Gauss's area formula, from memory).
 
     Args:
-        across_m: each corner's place along, −100–100 m.
-        up_m: each corner's place up, −100–100 m, in the same order.
+        across_m: each corner's place along from the leftmost one, 0–100 m.
+        up_m: each corner's place up from the lowest one, 0–100 m, in the same order.
 
     Raises:
         OutOfRange: a place outside its range.

@@ -8,6 +8,7 @@ whatever could mean two things is asked about and never guessed.
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from trainer.engine.errors import OtherKind, Unclear
 from trainer.engine.measures import UNITS, Unit, convert, unit_named, unit_spelled
@@ -44,6 +45,12 @@ def _decimals(value: float) -> int:
 
 def show(value: float, unit: str, decimals: int | None = None) -> str:
     """Return a quantity with its unit, kept on one line: "39.6 g", "1 roll", "2.5"."""
+    return _shown(value, unit, decimals)
+
+
+# The workings of a plan tell the same few hundred quantities again and again.
+@lru_cache(4096)
+def _shown(value: float, unit: str, decimals: int | None) -> str:
     number = figure(value, decimals)
     if not unit:
         return number

@@ -14,8 +14,8 @@ MOST_CORNERS = 60
 #: Longer or larger than any roof that is laid by hand in a day or two.
 _LONGEST_MM = 100_000
 _LARGEST_MM2 = 500_000_000
-#: A circle is cut as a polygon of this many sides; its area is a hundredth of a percent off.
-_ROUND = 64
+#: A circle is looked at as a polygon of this many sides.
+_ROUND = 32
 
 
 def check_roof(roof: RoofDescription) -> None:

@@ -104,7 +104,9 @@ def _area(roof: RoofDescription) -> Figure:
         return worked(
             "deck.area", "area of the deck", rectangle_area, length_m=length, width_m=width
         )
-    across, up = (tuple(each[axis] / MM_PER_M.value for each in roof.corners) for axis in (0, 1))
+    across, up = (
+        tuple((each[axis] - low[axis]) / MM_PER_M.value for each in roof.corners) for axis in (0, 1)
+    )
     return worked("deck.area", "area of the deck", outline_area, across_m=across, up_m=up)
 
 

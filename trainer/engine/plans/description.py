@@ -8,6 +8,7 @@ given, and nothing is assumed for it. Corners are whole millimetres.
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
+from functools import cache
 from typing import Annotated, Literal
 
 from trainer.engine.materials import (
@@ -295,6 +296,7 @@ PARTS: dict[str, type] = {
 }
 
 
+@cache
 def fields_of(part: type) -> dict[str, Parameter]:
     """Return the fields of a part of a description, with their words, units and ranges."""
     return read_parameters(part)

@@ -1,10 +1,12 @@
 """One figure of a plan, with the calculation that it came out of."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
 from trainer.engine.drivers import Working, work
+from trainer.engine.errors import BadRoof, Refused
 from trainer.engine.units import show
 from trainer.engine.working import Method
 
@@ -52,6 +54,15 @@ class Measured:
 
 
 Known = Figure | Measured
+
+
+@contextmanager
+def rests_on(field: str) -> Iterator[None]:
+    """Have a sum that is refused inside say which field of the description to change."""
+    try:
+        yield
+    except Refused as refused:
+        raise BadRoof(field, str(refused)) from refused
 
 
 def worked(key: str, words: str, method: Method[...], **givens: Any) -> Figure:  # noqa: ANN401

@@ -1,0 +1,109 @@
+"""How facts are read off a plan; each reader returns None for a roof that lacks its figure."""
+
+from collections.abc import Callable
+from operator import attrgetter
+from typing import Any, Literal
+
+from trainer.engine.plans.gel import GelTimes
+from trainer.engine.plans.mat import TurnedKind
+from trainer.engine.plans.roof import RoofPlan
+from trainer.engine.plans.stages import Slug
+
+Value = float | int | tuple[float, ...]
+Reader = Callable[[RoofPlan], Value | None]
+Lengths = Callable[[RoofPlan], tuple[float, ...]]
+#: More lengths than this are no question that can be read on a phone.
+MOST_TOLD = 8
+
+
+def joints(plan: RoofPlan) -> tuple[float, ...]:
+    """Return the open joints in metres."""
+    return plan.deck.joint_lengths_m
+
+
+def sides(plan: RoofPlan) -> tuple[float, ...]:
+    """Return the sides in metres."""
+    return tuple(side.length.value for side in plan.sides)
+
+
+def strips(plan: RoofPlan) -> tuple[float, ...]:
+    """Return the strips of bandage in metres."""
+    return plan.bandage.runs_m
+
+
+def trimmed(plan: RoofPlan) -> tuple[float, ...]:
+    """Return the lengths of the sides that take the trim of which there is most."""
+    run = max(plan.trims.runs, key=lambda each: each.length.value)
+    return tuple(plan.sides[number - 1].length.value for number in run.sides)
+
+
+def few(lengths: Lengths) -> Reader:
+    """Return how to read lengths one by one, where they can be told on a phone."""
+    return lambda plan: lengths(plan) if 0 < len(lengths(plan)) <= MOST_TOLD else None
+
+
+def total(lengths: Lengths) -> Reader:
+    """Return how to add lengths up; None where there are none."""
+    return lambda plan: sum(lengths(plan)) or None
+
+
+def longest(lengths: Lengths) -> Reader:
+    """Return how to find the longest; None where there are none."""
+    return lambda plan: max(lengths(plan), default=None)
+
+
+def given(path: str) -> Reader:
+    """Return how to read what was described or assumed; None where it was neither."""
+    return attrgetter(f"description.{path}")
+
+
+def some(path: str) -> Reader:
+    """Return how to read a count that a roof may have none of."""
+    return lambda plan: attrgetter(path)(plan) or None
+
+
+def taped(path: str) -> Reader:
+    """Return how to read what belongs to tape, of a deck with open joints."""
+    return lambda plan: given(path)(plan) if joints(plan) else None
+
+
+def hollow(path: str) -> Reader:
+    """Return how to read what belongs to open ends, of a roof with one."""
+    return lambda plan: given(path)(plan) if plan.trims.open_ends else None
+
+
+def of_stage(slug: Slug, figure: Literal["resin", "share", "litres"]) -> Reader:
+    """Return how to read a figure of a stage; None where the roof has no such stage."""
+
+    def read(plan: RoofPlan) -> Value | None:
+        found = (getattr(stage, figure).value for stage in plan.stages if stage.slug == slug)
+        return next(found, None)
+
+    return read
+
+
+def of_turned(kind: TurnedKind, name: str) -> Reader:
+    """Return how to read a given of the largest piece of mat that is turned so."""
+
+    def read(plan: RoofPlan) -> Value | None:
+        areas = [each.area for each in plan.mat.turned if each.kind == kind]
+        largest: Any = max(areas, key=lambda area: area.value, default=None)
+        return largest.givens[name] if largest else None
+
+    return read
+
+
+def of_gel(end: Literal["short", "working"]) -> Reader:
+    """Return how to read the gel; None where nobody can tell it."""
+    return lambda plan: getattr(plan.gel, end).value if isinstance(plan.gel, GelTimes) else None
+
+
+def lap_run(plan: RoofPlan) -> Value | None:
+    """Return the laps of all layers end to end, in metres; None where there are none."""
+    return plan.mat.laid.givens["lap_run_m"] or None
+
+
+def topcoat_area(plan: RoofPlan) -> Value:
+    """Return the square metres to topcoat."""
+    area: float = plan.stages[-1].resin.givens["area_m2"]
+    return area
