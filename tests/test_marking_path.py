@@ -5,7 +5,7 @@ import sys
 
 #: Everything that a mark is made of, read in an interpreter of its own.
 MARKING = "import trainer.engine.marking, trainer.lessons.marks, trainer.lessons.variant"
-HEAVY = ("pyclipper", "trainer.engine.outline", "trainer.engine.plans.stock_cuts")
+HEAVY = ("pyclipper", "trainer.engine.plans.cut_search")
 
 
 def imported_for(code: str) -> set[str]:
@@ -24,5 +24,8 @@ def test_marking_reads_no_clipper_and_no_search() -> None:
 
 def test_planning_a_roof_reads_both() -> None:
     """The net holds: whoever plans a roof does read them."""
-    code = "import trainer.engine.plans.roof, trainer.engine.outline as o; o.area_mm2(())"
+    code = (
+        "from trainer.engine import outline as o; from trainer.engine.plans import stock_cuts as s"
+    )
+    code += "; o.area_mm2(()); s.cut_from_stock([1200], 3000)"
     assert imported_for(code).issuperset(HEAVY)

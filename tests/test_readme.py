@@ -12,7 +12,7 @@ from click.testing import CliRunner
 
 from trainer import config
 from trainer.cli import main
-from trainer.lessons.check import VARIANTS
+from trainer.lessons.question_check import VARIANTS
 
 ROOT = Path(__file__).resolve().parents[1]
 README = (ROOT / "README.md").read_text("utf-8")

@@ -30,8 +30,8 @@ print("records", app.extensions["installation"].config.instance)
 """
 #: Works each question a few times; the checkout's own lessons are worked in full elsewhere.
 CHECKED = """
-from trainer.lessons import check
-check.VARIANTS = 25
+from trainer.lessons import question_check
+question_check.VARIANTS = 25
 from trainer.cli import main
 main(["check"])
 """

@@ -6,8 +6,8 @@ from flask import Flask
 from playwright.sync_api import Page
 
 from trainer.cli.demo import PASSWORD
-from trainer.lessons import Library, Variant, variant
-from trainer.web import shown
+from trainer.lessons import Library, Variant
+from trainer.web import asking, shown
 from trainer.web.installation import Installation
 
 
@@ -29,8 +29,9 @@ class Served:
         sealed = page.locator("input[name=shown]").get_attribute("value") or ""
         with self.app.test_request_context():
             was = shown.opened(sealed)
-        assert was is not None
-        return variant(self.library.questions[was.question_id], was.seed, was.redraws)
+            drawn = asking.drawn_as_shown(was) if was else None
+        assert drawn is not None
+        return drawn
 
 
 def right_answer(drawn: Variant, line: str) -> str:

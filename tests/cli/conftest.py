@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from cli_terminal import ROOT
 
-from trainer.lessons import check as proving
+from trainer.lessons import question_check as proving
 
 
 @pytest.fixture(autouse=True)

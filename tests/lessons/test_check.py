@@ -5,8 +5,9 @@ from pathlib import Path
 import pytest
 from lessons_specimens import CHAIN, FILE, RESIN, another, edited, lesson_text, line_of, question
 
-from trainer.lessons.check import VARIANTS, check_content, check_question
+from trainer.lessons.check import check_content
 from trainer.lessons.errors import AuthorError, ContentError
+from trainer.lessons.question_check import VARIANTS, check_question
 
 WIDTH = "given.width_mm = 1000"
 

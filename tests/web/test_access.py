@@ -4,13 +4,16 @@ import pytest
 from sqlalchemy import update
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR, ODA, RUTH, SAM, Who
+from web_mix import CUP, timed_cup
 from web_page import Page
+from web_practice import SHED, kept_text, save
 from web_visitor import Visitor
 
 from trainer.records import writing
 from trainer.records.database import table_of
 from trainer.records.people import Person
 from trainer.web.access import MATRIX, Access
+from trainer.web.roof_form import fields_from
 
 ROLES: dict[str, Who | None] = {
     "nobody": None,
@@ -31,11 +34,36 @@ PATHS = {
     "questions.show": "/questions/first-dose",
     "questions.check": "/questions/first-dose",
     "questions.marked": "/questions/first-dose/0/1",
+    "roofs.show": "/roofs",
+    "roofs.new": "/roofs/new",
+    "roofs.keep_new": "/roofs/new",
+    "roofs.change": "/roofs/1/change",
+    "roofs.keep_changed": "/roofs/1/change",
+    "roofs.ask_to_remove": "/roofs/1/remove",
+    "roofs.remove": "/roofs/1/remove",
+    "roof_sheet.show": "/roofs/1",
+    "roof_sheet.card": "/roofs/1/card",
+    "roof_sheet.data": "/roofs/1/roof.json",
+    "roof_sheet.listed": "/roofs/1/tape.csv",
+    "roof_sheet.drawing": "/roofs/1/deck.svg",
+    "practise.show": "/roofs/1/practise",
+    "practise.question": "/roofs/1/practise/roof-fall",
+    "practise.check": "/roofs/1/practise/roof-fall",
+    "practise.marked": f"/roofs/1/practise/roof-fall/{kept_text(SHED).digest}/0/1",
+    "mix.show": "/mix",
+    "mix.start": "/mix",
+    "cups.list_all": "/mix/cups",
+    "cups.keep": "/mix/cups",
+    "cups.remove": "/mix/cups/1/take-back",
     "progress.show": "/progress",
     "crew.show": "/crew",
     "crew.person": "/crew/ref-of-noor",
 }
-POSTED = {"signing_in.sign_out", "lessons.read", "questions.check"}
+POSTED = {"signing_in.sign_out", "lessons.read", "questions.check", "practise.check"}
+POSTED |= {"mix.start", "cups.keep", "cups.remove"}
+DESCRIBED = {"roofs.keep_new", "roofs.keep_changed"}
+POSTED |= {*DESCRIBED, "roofs.remove"}
+ANSWERED = {"questions.check", "practise.check"}
 CELLS = [(page, role) for page in MATRIX for role in ROLES]
 
 
@@ -43,11 +71,16 @@ def ask_for(page: str, visitor: Visitor, *, signed_in: bool) -> Page:
     """Return what somebody gets who opens a page, or presses its button."""
     if page == "questions.marked" and signed_in:
         visitor.answer("first-dose", "1")
-    if page == "questions.check" and signed_in:
+    if page == "practise.marked" and signed_in:
+        visitor.answer(visitor.open(PATHS["practise.question"]), "1")
+    if page in ANSWERED and signed_in:
         return visitor.send(visitor.open(PATHS[page]), answer_0="1")
+    if page == "cups.remove" and signed_in:
+        timed_cup(visitor)
     if page in POSTED:
         token = visitor.open("/sign-in" if not signed_in else "/lessons/before-the-lid").form.fields
-        return visitor.post(PATHS[page], {"csrf_token": token["csrf_token"]})
+        typed = CUP if page == "cups.keep" else fields_from(SHED) if page in DESCRIBED else {}
+        return visitor.post(PATHS[page], {**typed, "csrf_token": token["csrf_token"]})
     return visitor.open(PATHS[page])
 
 
@@ -65,7 +98,11 @@ def test_every_row_has_a_path_in_these_tests() -> None:
 def test_every_cell_holds(tiny: Bench, page: str, role: str) -> None:
     """What the matrix opens comes with 200 or 303; what it shuts with 403, or a way to sign in."""
     who = ROLES[role]
-    answer = ask_for(page, tiny.visit(who), signed_in=who is not None)
+    if who and "/roofs/1" in PATHS[page]:
+        save(tiny, who)
+    practised = page.startswith("practise.")
+    visitor = tiny.reader(who) if who and practised else tiny.visit(who)
+    answer = ask_for(page, visitor, signed_in=who is not None)
     if getattr(MATRIX[page], role) != "no":
         assert answer.status in (200, 303)
         assert not answer.headers.get("Location", "").startswith("/sign-in?")

@@ -17,7 +17,7 @@ from web_content import (
     write_content,
 )
 
-from trainer.web.questions import CHANGED
+from trainer.web.origin import LESSON_CHANGED
 
 
 def test_an_answer_is_marked_by_the_text_that_was_shown(tiny: Bench, tmp_path: Path) -> None:
@@ -28,7 +28,7 @@ def test_an_answer_is_marked_by_the_text_that_was_shown(tiny: Bench, tmp_path: P
     later = tiny.restarted(write_content(tmp_path, safety=changed))
     noor.client.application = later.app
     again = noor.send(page, answer_0="")
-    assert (again.status, again.notes) == (422, CHANGED)
+    assert (again.status, again.notes) == (422, LESSON_CHANGED)
     assert again.question == page.question
     marked = noor.answer(again, right_grams(page))
     assert marked.mark == "Right"

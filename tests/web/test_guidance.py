@@ -62,3 +62,10 @@ def test_they_lead_from_every_page(tiny: Bench, path: str) -> None:
 def test_they_take_no_forms(tiny: Bench, path: str) -> None:
     """They are only read."""
     assert tiny.visit().post(path, {}).status == 405
+
+
+def test_help_says_what_practice_on_a_roof_counts_for(tiny: Bench) -> None:
+    """It is marked, explained and kept, and never counts for the state of a skill."""
+    words = tiny.visit().open("/help").words
+    assert "Answers there are marked, explained and kept." in words
+    assert "They never count for the state of a skill, nor for a lesson." in words

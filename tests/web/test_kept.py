@@ -9,8 +9,8 @@ from web_page import Page
 from web_visitor import Visitor
 
 from trainer.web import kept
-from trainer.web.questions import BACK, TOO_LONG
 from trainer.web.signing_in import ENDED
+from trainer.web.turn import BACK, TOO_LONG
 
 
 @pytest.fixture

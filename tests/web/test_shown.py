@@ -9,8 +9,8 @@ from web_bench import Bench
 from web_cast import NOOR, SAM
 from web_page import Page
 
-from trainer.web.questions import NOT_OURS
 from trainer.web.shown import Shown, opened
+from trainer.web.turn import NOT_OURS
 
 SHOWN = Shown(7, "first-dose", 2, 1, "5eed", 3, "d1ge57", only="mass", seen=True)
 

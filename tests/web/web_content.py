@@ -205,6 +205,86 @@ given.percent = 2
 ```
 """
 
+#: Three sets of numbers: at 2.5 m of run, one in 25, 50 and 100 are 100, 50 and 25 mm.
+ROOF_FALL = """
+```question
+id = "roof-fall"
+title = "How far the shed drops"
+calculate = "fall_drop"
+ask = "Water runs {run_m}, one in {ratio}. How much lower is the edge?"
+line = "drop"
+unit = "mm"
+tolerance = "1 mm"
+given.run_m = {plan = "fall.run_m"}
+given.ratio = [25, 50, 100]
+[[slips]]
+name = "half the run"
+cue = "Where does the water start?"
+given.run_m = {times = 0.5}
+```
+"""
+
+#: One set of numbers: 10 m² at 0.5 kg/m² are 5 kg, which are 4 L at 1.25 kg to the litre.
+ROOF_COAT = """
+```question
+id = "roof-coat"
+title = "Topcoat for the shed"
+calculate = "topcoat_litres"
+ask = "The deck has {area_m2}, and takes {kg_per_m2}. A litre weighs {topcoat_kg_per_l}."
+given.area_m2 = {plan = "deck.area_m2"}
+given.kg_per_m2 = 0.5
+given.topcoat_kg_per_l = 1.25
+[[asks]]
+ask = "How much topcoat is that?"
+line = "topcoat.mass"
+unit = "kg"
+tolerance = "1 %"
+[[asks]]
+ask = "How many litres is it?"
+line = "litres"
+unit = "L"
+tolerance = "1 %"
+skill = "dose"
+safe = [0.5, 1.5]
+[[slips]]
+name = "a kilogram on every square metre"
+cue = "How thick did you mean to lay it?"
+on = "topcoat.mass"
+given.kg_per_m2 = 1.0
+[[slips]]
+name = "the kilograms read off as litres"
+cue = "Is a litre heavier than a kilogram, or lighter?"
+on = "litres"
+answer = "topcoat.mass"
+```
+"""
+
+#: For roofs with a pipe.
+ROOF_PIPE = """
+```question
+id = "roof-pipe"
+title = "A collar for the pipe"
+calculate = "pipe_collar"
+ask = "A pipe of {diameter_mm}, the collar {up_mm} up it. How long is the strip?"
+line = "around"
+unit = "mm"
+tolerance = "1 %"
+given.diameter_mm = {plan = "openings.pipe_mm"}
+given.up_mm = {plan = "openings.pipe_up_mm"}
+[[slips]]
+name = "half the diameter"
+cue = "Did you measure across the pipe?"
+given.diameter_mm = {times = 0.5}
+```
+"""
+
+ROOF_QUESTIONS = """\
++++
+slug = "roof-questions"
+title = "Practise on this roof"
++++
+"""
+
 LESSONS = {
     "01-safety.md": SAFETY + FIRST_DOSE,
     "02-mixing.md": MIXING + DOSE_CHAIN + DRUM_DOSE + BARE_CHAIN + TWO_SLIPS,
@@ -214,8 +294,9 @@ LESSONS = {
 def write_content(folder: Path, **lessons: str) -> Path:
     """Return the folder, with the lessons as they stand here but for those given: safety, mixing.
 
-    A lesson given as nothing is left out.
+    A lesson given as nothing is left out. `roofs` are other questions on roofs.
     """
+    on_roofs = lessons.get("roofs", ROOF_FALL + ROOF_COAT + ROOF_PIPE)
     texts = {**LESSONS}
     for name, file in (("safety", "01-safety.md"), ("mixing", "02-mixing.md")):
         texts[file] = lessons.get(name, texts[file])
@@ -223,6 +304,7 @@ def write_content(folder: Path, **lessons: str) -> Path:
     (folder / "competencies.toml").write_text(COMPETENCIES, "utf-8")
     (folder / "cautions.toml").write_text(CAUTIONS, "utf-8")
     (folder / "stock.toml").write_text("", "utf-8")
+    (folder / "roof-questions.md").write_text(ROOF_QUESTIONS + on_roofs, "utf-8")
     for file, text in texts.items():
         if text:
             (folder / "lessons" / file).write_text(text, "utf-8")

@@ -45,6 +45,11 @@ class Element:
         """What can be read in it, with single spaces."""
         return " ".join(" ".join(self._texts()).split())
 
+    @property
+    def words_as_typed(self) -> str:
+        """What stands in a field of several lines."""
+        return "".join(self._texts()).removeprefix("\n")
+
     def _texts(self) -> Iterator[str]:
         for each in self.inside:
             if isinstance(each, str):
@@ -145,6 +150,10 @@ class Page:
         """The form of the main part."""
         return _form(self.main.all("form")[0])
 
+    def form_to(self, action: str) -> Form:
+        """Return the form of the main part that changes something at an address."""
+        return _form(self.main.all("form", action=action, method="post")[0])
+
     @property
     def sign_out_form(self) -> Form:
         """The form in the header."""
@@ -171,4 +180,6 @@ def _form(element: Element) -> Form:
         picked = each["type"] not in ("radio", "checkbox") or "checked" in each.attributes
         if picked and each["name"]:
             fields[each["name"]] = each["value"]
+    for each in element.all("textarea"):
+        fields[each["name"]] = each.words_as_typed
     return Form(element["action"], fields)

@@ -4,7 +4,10 @@ from collections.abc import Iterator
 
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR
+from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
+from web_practice import DEEPER, SHED, SOLD, change, question_on, remove, save
+from web_roofs import GARAGE, TIMED, keep
 from web_visitor import Visitor
 
 
@@ -17,8 +20,11 @@ def walk(bench: Bench, tiny: Bench) -> dict[str, Page]:
     pages["first lesson, not read"] = bench.visit(NOOR).open(f"/lessons/{bench.library.first.slug}")
     pages.update(lessons(bench, bench.reader(NOOR)))
     pages.update(people(bench))
+    pages.update(described(bench, bench.visit(NOOR)))
     pages.update(refusals(bench.visit(NOOR)))
-    pages.update((f"tiny {name}", page) for name, page in marks(tiny.reader(NOOR)))
+    noor = tiny.reader(NOOR)
+    told = (*marks(noor), *practice(tiny, noor), *sheets(tiny, noor), *buckets(noor))
+    pages.update((f"tiny {name}", page) for name, page in told)
     return pages
 
 
@@ -45,6 +51,23 @@ def lessons(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
     yield "today", noor.open("/")
 
 
+def described(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield the list of roofs and the form of one: empty, planned, wrong, kept and removed."""
+    yield "roofs, none", noor.open("/roofs")
+    blank = noor.open("/roofs/new")
+    yield "roof form, blank", blank
+    yield "roof form, wrong", noor.send(blank, press="keep", **{"boards.gap_mm": "wide"})
+    example = noor.open("/roofs/new?example=workshop")
+    yield "roof form, planned", example
+    corners = {"outline.shape": "corners", "outline.corners_m": "0, 0\n4, 0\n4, 3"}
+    yield "roof form, corners", noor.send(example, press="plan", **corners)
+    keep(bench, BERTIL)
+    roof = keep(bench, NOOR)
+    yield "roofs", noor.open("/roofs")
+    yield "roof form, change", noor.open(f"/roofs/{roof}/change")
+    yield "roof, remove", noor.open(f"/roofs/{roof}/remove")
+
+
 def people(bench: Bench) -> Iterator[tuple[str, Page]]:
     """Yield the pages of those who answer for others."""
     yield "crew", bench.visit(BERTIL).open("/crew")
@@ -60,6 +83,24 @@ def refusals(noor: Visitor) -> Iterator[tuple[str, Page]]:
     yield "wrong method", noor.open("/sign-out")
     yield "too much", noor.post("/questions/first-dose", {"answer_0": "4" * 300_000})
     yield "no token", noor.post("/sign-out", {})
+
+
+def practice(tiny: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield what a roof can be practised on: before, in the middle of it, and after."""
+    roof = save(tiny, NOOR)
+    yield "practise", noor.open(f"/roofs/{roof}/practise")
+    coat = noor.open(question_on(roof, "roof-coat"))
+    yield "question on a roof", coat
+    slip = noor.answer(coat, "10", "8")
+    yield "slip on a roof", slip
+    yield "mark on a roof", noor.answer(slip, "5")
+    fall = noor.open(question_on(roof, "roof-fall"))
+    change(tiny, NOOR, roof, DEEPER)
+    yield "question on a changed roof", noor.send(fall, answer_0="")
+    broken = save(tiny, NOOR, {**SHED, "edge": []})
+    yield "practise, unplanned", noor.open(f"/roofs/{broken}/practise")
+    remove(tiny, NOOR, roof)
+    yield "mark on a roof that is gone", noor.open(slip.path)
 
 
 def marks(noor: Visitor) -> Iterator[tuple[str, Page]]:
@@ -78,3 +119,34 @@ def marks(noor: Visitor) -> Iterator[tuple[str, Page]]:
     token = noor.open("/questions/dose-chain").form.fields["csrf_token"]
     gone = {"csrf_token": token, "answer_0": "40"}
     yield "question gone", noor.post("/questions/old-dose", gone)
+
+
+def sheets(tiny: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield the sheet and the card of a roof with a clock, without, and that can't be planned."""
+    crossing = {"shape": "corners", "corners_m": [[0, 0], [4, 3], [4, 0], [0, 3]]}
+    for name, data in (
+        ("timed", TIMED),
+        ("bare", GARAGE),
+        ("unplanned", {**GARAGE, "outline": crossing}),
+    ):
+        number = keep(tiny, NOOR, {**data, "sold": SOLD})
+        yield f"sheet, {name}", noor.open(f"/roofs/{number}")
+        yield f"card, {name}", noor.open(f"/roofs/{number}/card")
+
+
+def buckets(noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield the page of a bucket and the list of test cups, from empty to a clock that runs."""
+    yield "mix", noor.open("/mix")
+    yield "mix, unclear", mixed(noor, NAMED, resin="1,300", dose="a drop", at="-90")
+    yield "mix, no cup", mixed(noor, NAMED)
+    yield "test cups, none", noor.open("/mix/cups")
+    yield "test cup, unclear", noor.send(noor.open("/mix/cups"), minutes="soon")
+    yield "test cup, kept", noor.go_on(timed_cup(noor))
+    start = noor.open("/mix/cups").form_to("/mix/cups").fields
+    yield "test cup, running", noor.go_on(noor.post("/mix/cups", {**start, **CUP, "minutes": ""}))
+    worked = mixed(noor, NAMED, dose="4.2")
+    yield "mix, strong", worked
+    yield "mix, timed", mixed(noor, NAMED)
+    form = mixed(noor, NAMED).form_to("/mix")
+    yield "mix, running", noor.go_on(noor.post(form.action, form.fields))
+    yield "mix, run out", mixed(noor, NAMED, since="2020-01-01T00:00:00Z")

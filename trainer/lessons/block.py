@@ -85,6 +85,11 @@ class Block:
         parts = parts if len(parts) == len(values) else [self] * len(values)
         yield from zip(parts, values, strict=True)
 
+    def part(self, header: str, number: int = 1) -> "Block | None":
+        """Return what [header] takes up, or the so-manyth [[header]]; None where there is none."""
+        parts = self._parts(header)
+        return parts[number - 1] if number <= len(parts) else None
+
     def _parts(self, header: str) -> list["Block"]:
         lines = self.text.splitlines()
         headers = [(n, found["name"]) for n, each in enumerate(lines) if (found := _header(each))]

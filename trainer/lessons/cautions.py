@@ -8,6 +8,11 @@ from trainer.lessons.prose import kept_together
 
 _FILE = "cautions.toml"
 _KEYS = ("slug", "title", "text", "source")
+#: What the plan of any roof says besides what its own figures warn of.
+ON_A_ROOF = (
+    *("eyes", "catalyst-acetone", "vapours", "left-over"),
+    *("peroxide-spills", "skin", "fumes", "height", "data-sheet"),
+)
 
 
 @dataclass(frozen=True, slots=True)

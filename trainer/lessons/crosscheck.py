@@ -3,29 +3,67 @@
 import re
 from collections.abc import Collection, Iterator
 from pathlib import Path
+from typing import Protocol
 from xml.etree import ElementTree as ET
 
 from trainer.lessons.errors import AuthorError, did_you_mean
 from trainer.lessons.lesson import Lesson
+from trainer.lessons.roof_questions import NO_ROOF_QUESTIONS, RoofQuestions
 
 
-def repeated(lessons: Collection[Lesson]) -> Iterator[AuthorError]:
-    """Yield each slug of a lesson and each id of a question that stands in two places."""
-    slugs: dict[str, Lesson] = {}
-    ids: dict[str, Lesson] = {}
-    for lesson in lessons:
-        if lesson.slug in slugs:
-            sentence = f"Lesson '{lesson.slug}' stands in {slugs[lesson.slug].file} too."
-            yield _at(lesson, lines_with(lesson, "slug", lesson.slug)[0], sentence)
-        slugs[lesson.slug] = lesson
-        for question in lesson.questions:
-            if question.id in ids:
-                other = ids[question.id]
-                where = "here" if other is lesson else f"in {other.file}"
-                sentence = f"Question '{question.id}' stands {where} too."
-                line = lines_with(lesson, "id", question.id)[-1]
-                yield _at(lesson, line, sentence, "An id is used once for all time.")
-            ids[question.id] = lesson
+class Written(Protocol):
+    """A file of Markdown that asks questions."""
+
+    @property
+    def file(self) -> str:
+        """What mistakes call it."""
+
+    @property
+    def slug(self) -> str:
+        """What the records know it under."""
+
+    @property
+    def text(self) -> str:
+        """All that stands in it."""
+
+    @property
+    def digest(self) -> str:
+        """The name under which its text is kept."""
+
+
+def repeated(
+    lessons: Collection[Lesson], on_roofs: RoofQuestions = NO_ROOF_QUESTIONS
+) -> Iterator[AuthorError]:
+    """Yield each slug of a file and each id of a question that stands in two places."""
+    asked: list[tuple[Written, list[str]]] = [
+        (lesson, [question.id for question in lesson.questions]) for lesson in lessons
+    ]
+    asked.append((on_roofs, [each.question.id for each in on_roofs.questions]))
+    slugs: dict[str, Written] = {}
+    ids: dict[str, Written] = {}
+    for written, own in asked:
+        if written.slug in slugs:
+            sentence = f"Lesson '{written.slug}' stands in {slugs[written.slug].file} too."
+            yield _at(written, lines_with(written, "slug", written.slug)[0], sentence)
+        slugs[written.slug] = written
+        for question_id in own:
+            if question_id in ids:
+                other = ids[question_id]
+                where = "here" if other is written else f"in {other.file}"
+                sentence = f"Question '{question_id}' stands {where} too."
+                line = lines_with(written, "id", question_id)[-1]
+                yield _at(written, line, sentence, "An id is used once for all time.")
+            ids[question_id] = written
+
+
+def unknown_skills(on_roofs: RoofQuestions, skills: Collection[str]) -> Iterator[AuthorError]:
+    """Yield each skill that questions on roofs name and its file doesn't have."""
+    asks = (ask for each in on_roofs.questions for ask in each.question.asks)
+    for skill in sorted({ask.skill for ask in asks if ask.skill}):
+        if skills and skill not in skills:
+            line = lines_with(on_roofs, "skill", skill)[0]
+            sentence = f"There is no skill '{skill}'."
+            yield _at(on_roofs, line, sentence, did_you_mean(skill, skills))
 
 
 def unknown_names(
@@ -96,13 +134,15 @@ def _forbidden(root: ET.Element, name: str) -> Iterator[tuple[str, str, bool]]:
     yield "A picture has a description.", "Say in <desc> all it shows.", "desc" not in tags
 
 
-def lines_with(lesson: Lesson, key: str, value: str) -> list[int]:
+def lines_with(written: Written, key: str, value: str) -> list[int]:
     """Return the lines on which a key has this value, else those where it stands in a list."""
-    lines = list(enumerate(lesson.text.splitlines(), start=1))
+    lines = list(enumerate(written.text.splitlines(), start=1))
     quoted = f"[\"']{re.escape(value)}[\"']"
     set_here = [n for n, line in lines if re.match(rf"\s*{key}\s*=\s*{quoted}", line)]
     return set_here or [n for n, line in lines if re.search(quoted, line)] or [1]
 
 
-def _at(lesson: Lesson, line: int, sentence: str, mend: str = "") -> AuthorError:
-    return AuthorError(lesson.file, line, sentence, lesson.text.splitlines()[line - 1], mend)
+def _at(written: Written, line: int, sentence: str, mend: str = "") -> AuthorError:
+    # The text of a file that is missing has no lines.
+    lines = written.text.splitlines() or [""]
+    return AuthorError(written.file, line, sentence, lines[line - 1], mend)

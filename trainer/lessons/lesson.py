@@ -58,7 +58,7 @@ def digest_of(text: str) -> str:
 
 def read_lesson(text: str, file: str, folder: Path) -> Lesson:
     """Return the lesson in a text; its pictures lie below `folder`. Raise AuthorError."""
-    front, body, first_line = _split(text, file)
+    front, body, first_line = split_front(text, file)
     table = front.read()
     front.refuse_unknown(table, _FRONT_KEYS, "A lesson's front matter")
     html, lifted = render(file, body, first_line, folder)
@@ -91,7 +91,7 @@ def question_in(text: str, file: str, question_id: str) -> Question | None:
     Only the asked block is read, so that no other can stand in its way. Raises AuthorError
     when that block can't be read by today's rules.
     """
-    front, body, first_line = _split(text, file)
+    front, body, first_line = split_front(text, file)
     lifted = Lifted()
     lift_blocks(file, body.splitlines(), first_line, lifted)
     slug = front.want(front.read(), "slug", str, "A lesson")
@@ -99,8 +99,11 @@ def question_in(text: str, file: str, question_id: str) -> Question | None:
     return next((read_question(block, slug) for block in asked), None)
 
 
-def _split(text: str, file: str) -> tuple[Block, str, int]:
-    """Return the front matter, the body, and the line on which the body begins."""
+def split_front(text: str, file: str) -> tuple[Block, str, int]:
+    """Return the front matter, the body, and the line on which the body begins.
+
+    Raises AuthorError where the front matter doesn't stand between two lines of +++.
+    """
     lines = text.splitlines()
     if not lines or lines[0].rstrip() != _FENCE:
         raise AuthorError(

@@ -1,17 +1,29 @@
 """Everything that teachers write, read once at the start and never half-built."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, partial
 from pathlib import Path
 from typing import TypeVar
 
 from trainer.lessons.cautions import Caution, read_cautions
 from trainer.lessons.competencies import Competencies, Competency, read_competencies
-from trainer.lessons.crosscheck import picture_mistakes, repeated, unknown_names
+from trainer.lessons.crosscheck import (
+    Written,
+    picture_mistakes,
+    repeated,
+    unknown_names,
+    unknown_skills,
+)
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.lesson import Lesson, read_lesson
 from trainer.lessons.question import Question
+from trainer.lessons.roof_questions import (
+    NO_ROOF_QUESTIONS,
+    RoofQuestions,
+    read_roof_questions,
+)
+from trainer.lessons.roofs import SampleRoof, read_sample_roofs
 from trainer.lessons.stock import Sizes, read_stock
 
 T = TypeVar("T")
@@ -26,6 +38,10 @@ class Library:
     competencies: Competencies
     cautions: Mapping[str, Caution]
     stock: Mapping[str, Sizes]
+    #: By the name of its file.
+    roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
+    #: What any roof can be practised on.
+    roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -36,6 +52,12 @@ class Library:
     def questions(self) -> dict[str, Question]:
         """All questions by id."""
         return {question.id: question for each in self.lessons for question in each.questions}
+
+    @property
+    def written(self) -> tuple[Written, ...]:
+        """Every file that asks questions: its text is kept for the answers that name it."""
+        on_roofs = (self.roof_questions,) if self.roof_questions.questions else ()
+        return (*self.lessons, *on_roofs)
 
     @cached_property
     def by_competency(self) -> dict[str, Competency]:
@@ -79,10 +101,15 @@ def read_library(folder: Path) -> Library:
         attempt(f"lessons/{file.name}", partial(_read_file, file, folder), None) for file in files
     ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
-    library = Library(folder, lessons, competencies, cautions, stock)
+    # Without the sizes that are sold no roof can be read.
+    roofs, wrong = read_sample_roofs(folder, stock) if stock else ({}, [])
+    mistakes.extend(wrong)
+    asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
+    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked)
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
-    mistakes.extend(repeated(lessons))
+    mistakes.extend(repeated(lessons, asked))
+    mistakes.extend(unknown_skills(asked, competencies.skills))
     for lesson in lessons:
         mistakes.extend(unknown_names(lesson, library.by_competency, competencies.skills, cautions))
         mistakes.extend(picture_mistakes(lesson, folder))
@@ -93,3 +120,9 @@ def read_library(folder: Path) -> Library:
 
 def _read_file(file: Path, folder: Path) -> Lesson:
     return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder)
+
+
+def _read_roof_questions(folder: Path) -> RoofQuestions:
+    """Return what stands in roof-questions.md; a firm's own folder may lack the file."""
+    file = folder / "roof-questions.md"
+    return read_roof_questions(file.read_text("utf-8")) if file.exists() else NO_ROOF_QUESTIONS

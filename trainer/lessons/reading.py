@@ -19,8 +19,11 @@ _LONGEST_TITLE = 60
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
-def read_question(block: Block, lesson: str) -> Question:
-    """Return the question that a block holds; raise AuthorError."""
+def read_question(block: Block, lesson: str, *, on_roof: bool = False) -> Question:
+    """Return the question that a block holds; raise AuthorError.
+
+    One that is asked `on_roof` still lacks the givens that come from a plan, and needs no skill.
+    """
     table = block.read()
     block.refuse_unknown(table, (*_QUESTION_KEYS, *ASK_KEYS), "A question")
     slug = block.want(table, "id", str, "A question")
@@ -29,14 +32,14 @@ def read_question(block: Block, lesson: str) -> Question:
     if table.get("kind", "calculate") != "calculate":
         raise block.mistake("kind", "This kind of question isn't known.", "Known here: calculate.")
     method = read_method(block, table)
-    asks = read_asks(block, table, method)
+    asks = read_asks(block, table, method, on_roof=on_roof)
     question = Question(
         id=slug,
         lesson=lesson,
         title=_read_title(block, table),
         calculate=method.name,
         text=block.want(table, "ask", str, "A question"),
-        givens=read_givens(block, table, method),
+        givens=read_givens(block, table, method, on_roof=on_roof),
         asks=asks,
         slips=read_slips(block, table, method, asks),
     )

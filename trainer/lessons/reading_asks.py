@@ -16,16 +16,23 @@ _PERCENT = re.compile(r"(\d+(?:\.\d+)?)\s*%")
 _AMOUNT = re.compile(r"(\d+(?:\.\d+)?)\s*(\D.*)")
 
 
-def read_asks(block: Block, table: Mapping[str, Any], method: Method[...]) -> tuple[Ask, ...]:
-    """Return what a question asks, in the order of the working; raise AuthorError."""
+def read_asks(
+    block: Block, table: Mapping[str, Any], method: Method[...], *, on_roof: bool = False
+) -> tuple[Ask, ...]:
+    """Return what a question asks, in the order of the working; raise AuthorError.
+
+    Each names its skill; one `on_roof` may do without, since none counts it.
+    """
     units = {line.key: line.unit for line in example_working(method).lines}
     if "asks" not in table:
-        return (_read_ask(block, table, units, chained=False),)
+        return (_read_ask(block, table, units, chained=False, on_roof=on_roof),)
     for key in ASK_KEYS:
         if key in table:
             raise block.mistake(key, f"'{key}' belongs into one of the [[asks]].")
     parts = list(block.tables(table, "asks"))
-    asks = tuple(_read_ask(part, each, units, chained=True) for part, each in parts)
+    asks = tuple(
+        _read_ask(part, each, units, chained=True, on_roof=on_roof) for part, each in parts
+    )
     if not asks:
         raise block.mistake("asks", "Nothing is asked.", "Add a table [[asks]].")
     order = [list(units).index(ask.line) for ask in asks]
@@ -40,7 +47,12 @@ def read_asks(block: Block, table: Mapping[str, Any], method: Method[...]) -> tu
 
 
 def _read_ask(
-    block: Block, table: Mapping[str, Any], units: Mapping[str, str], *, chained: bool
+    block: Block,
+    table: Mapping[str, Any],
+    units: Mapping[str, str],
+    *,
+    chained: bool,
+    on_roof: bool,
 ) -> Ask:
     if chained:
         block.refuse_unknown(table, (*ASK_KEYS, "ask"), "An ask")
@@ -56,7 +68,9 @@ def _read_ask(
         unit=unit,
         tolerance=tolerance,
         tolerance_text=text,
-        skill=block.want(table, "skill", str, "What is asked"),
+        skill=""
+        if on_roof and "skill" not in table
+        else block.want(table, "skill", str, "What is asked"),
         words=block.want(table, "ask", str, "An ask") if chained else "",
         safe=_read_safe(block, table),
     )

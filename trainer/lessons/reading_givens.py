@@ -20,24 +20,43 @@ def read_method(block: Block, table: Mapping[str, Any]) -> Method[...]:
         raise block.mistake("calculate", f"There is no calculation '{name}'.", mend) from error
 
 
-def read_givens(block: Block, table: Mapping[str, Any], method: Method[...]) -> dict[str, Draw]:
-    """Return what each given may be; raise AuthorError for one that the calculation refuses."""
+def read_givens(
+    block: Block, table: Mapping[str, Any], method: Method[...], *, on_roof: bool = False
+) -> dict[str, Draw]:
+    """Return what each given may be; raise AuthorError for one that the calculation refuses.
+
+    Of a question `on_roof`, those that come from a plan are left out.
+    """
     draws: dict[str, Draw] = {}
-    givens = block.want(table, "given", dict, "A question") if "given" in table else {}
-    for name, value in givens.items():
+    for name, value in given_table(block, table).items():
         if name not in method.parameters:
             raise block.mistake(
                 f"given.{name}",
                 f"'{method.name}' takes no '{name}'.",
                 did_you_mean(name, method.parameters),
             )
-        draws[name] = _read_draw(block, name, value, method)
-    missing = [n for n, p in method.parameters.items() if p.required and n not in draws]
+        if not (on_roof and is_from_plan(value)):
+            draws[name] = _read_draw(block, name, value, method)
+    given = given_table(block, table)
+    missing = [n for n, p in method.parameters.items() if p.required and n not in given]
     if missing:
         raise block.mistake(
             "calculate", f"'{missing[0]}' isn't given.", f"Add a line given.{missing[0]} = …"
         )
     return draws
+
+
+def given_table(block: Block, table: Mapping[str, Any]) -> dict[str, Any]:
+    """Return the givens of a block as they are written; raise AuthorError."""
+    givens: dict[str, Any] = {}
+    if "given" in table:
+        givens = block.want(table, "given", dict, "A question")
+    return givens
+
+
+def is_from_plan(value: object) -> bool:
+    """Whether a given, as it is written, is a figure of a roof's plan: {plan = "…"}."""
+    return isinstance(value, dict) and set(value) == {"plan"}
 
 
 def _read_draw(block: Block, name: str, value: Any, method: Method[...]) -> Draw:  # noqa: ANN401
@@ -57,6 +76,9 @@ def _read_draw(block: Block, name: str, value: Any, method: Method[...]) -> Draw
 
 
 def _draw_from(block: Block, where: str, value: Any) -> Draw:  # noqa: ANN401
+    if is_from_plan(value):
+        mend = "Ask it in roof-questions.md, or write the figure here."
+        raise block.mistake(where, "A lesson has no roof to take this from.", mend)
     if isinstance(value, dict) and set(value) == {"one_of"}:
         return OneOf(tuple(frozen(each) for each in _some(block, where, value["one_of"])))
     if isinstance(value, dict):

@@ -13,6 +13,7 @@ from trainer.records import db, schema, texts, writing
 from trainer.web import (
     access,
     crew,
+    cups,
     faults,
     filters,
     forms,
@@ -20,9 +21,14 @@ from trainer.web import (
     guidance,
     headers,
     lessons,
+    mix,
     navigation,
+    practise,
     progress,
     questions,
+    roof_figures,
+    roof_sheet,
+    roofs,
     signing_in,
     today,
 )
@@ -62,11 +68,15 @@ def init_app(app: Flask, installation: Installation) -> None:
     installation.install(app)
     forms.csrf.init_app(app)
     access.init_app(app)
-    for room in (signing_in, today, lessons, questions, progress, crew, guidance):
+    for room in (
+        *(signing_in, today, lessons, questions, progress, crew, guidance),
+        *(roofs, roof_sheet, practise, mix, cups),
+    ):
         app.register_blueprint(room.bp)
     faults.init_app(app)
     filters.init_app(app)
     fragments.init_app(app)
+    roof_figures.init_app(app, installation)
     headers.init_app(app)
     navigation.init_app(app)
     Compress(app)
@@ -91,7 +101,8 @@ def prepare(app: Flask) -> None:
     with app.app_context():
         writing(db.session)
         served = [
-            texts.Text("lesson", each.file, each.text, each.digest) for each in installation.lessons
+            texts.Text("lesson", each.file, each.text, each.digest)
+            for each in installation.library.written
         ]
         texts.keep(db.session, served, installation.now())
         db.session.commit()

@@ -31,7 +31,7 @@ def time_of_answer(pressed: str, installation: Installation) -> AnswerTime:
     and not in the future; otherwise the answer counts for the day that it arrived.
     """
     now = installation.now()
-    then = _instant(pressed)
+    then = instant_in(pressed)
     if then is None or not timedelta(0) <= now - then <= BELIEVED:
         return AnswerTime(now, installation.date_of(now), sent_later=False)
     return AnswerTime(now, installation.date_of(then), sent_later=now - then > _ON_ITS_WAY)
@@ -95,7 +95,8 @@ def _answer_facts(answer: AnswerMark, mark: Mark) -> AnswerFacts:
     )
 
 
-def _instant(text: str) -> datetime | None:
+def instant_in(text: str) -> datetime | None:
+    """Return the instant that an ISO time with its zone tells, in UTC; None for anything else."""
     try:
         then = datetime.fromisoformat(text)
         return then.astimezone(UTC) if then.tzinfo else None

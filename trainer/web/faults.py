@@ -1,6 +1,7 @@
 """Pages for what goes wrong, each with a sentence that says what to do."""
 
 import logging
+from collections.abc import Callable, Mapping
 
 from flask import Flask, g, render_template, request
 from flask.typing import ResponseReturnValue
@@ -9,7 +10,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.exceptions import HTTPException
 
 from trainer.records import db, faults
-from trainer.web import questions, signing_in
+from trainer.web import practise, questions, roofs, signing_in, turn
 
 _log = logging.getLogger(__name__)
 
@@ -22,6 +23,16 @@ _SENTENCES = {
     500: ("Something broke here", "It has been noted. Go back and send it again in a minute."),
 }
 LOST_TOKEN = "This form had lost its key and has a new one now. Send it again."  # noqa: S105
+
+
+#: Forms that come back as they were typed, by where they are sent.
+_FORMS: Mapping[str, Callable[[str], str]] = {
+    "questions.check": questions.show_again,
+    "practise.check": practise.show_again,
+    "roofs.keep_new": roofs.show_again,
+    "roofs.keep_changed": roofs.show_again,
+    "signing_in.sign_in": signing_in.show_again,
+}
 
 
 def init_app(app: Flask) -> None:
@@ -49,10 +60,9 @@ def _refused(error: HTTPException) -> ResponseReturnValue:
 
 
 def _lost_token(_error: CSRFError) -> ResponseReturnValue:
-    if request.endpoint == "questions.check":
-        return questions.show_again(LOST_TOKEN), 400
-    if request.endpoint == "signing_in.sign_in":
-        return signing_in.show_again(LOST_TOKEN), 400
+    show_again = _FORMS.get(request.endpoint or "")
+    if show_again:
+        return show_again(LOST_TOKEN), 400
     return _page("This form had lost its key", "Load the page again and send it once more.", 400)
 
 
@@ -63,15 +73,14 @@ def _records_failed(error: DBAPIError) -> ResponseReturnValue:
     if known is None:
         return _broken(error)
     _log.error("records: %s", error)
-    if request.endpoint == "signing_in.sign_in":
-        return signing_in.show_again(str(known)), 503
-    if request.endpoint != "questions.check":
+    show_again = _FORMS.get(request.endpoint or "")
+    if show_again is None:
         return _page("The records can't be reached", str(known), 503)
     try:
-        return questions.show_again(str(known)), 503
+        return show_again(str(known)), 503
     except (DBAPIError, HTTPException):
         # They can't even tell who asks: what was typed is told, to be sent again.
-        typed = questions.typed_words(request.form)
+        typed = turn.typed_words(request.form)
         words = f"{known} Go back in your browser to send it. What you had typed: {typed}."
         return _page("The records can't be reached", words, 503)
 

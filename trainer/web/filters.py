@@ -5,7 +5,9 @@ from datetime import date, datetime
 from flask import Flask
 
 from trainer.engine import show
+from trainer.engine.plans.lists import clock
 from trainer.web.installation import here
+from trainer.web.mark_sheet import plain_working
 
 
 def init_app(app: Flask) -> None:
@@ -13,6 +15,8 @@ def init_app(app: Flask) -> None:
     app.add_template_filter(show, "quantity")
     app.add_template_filter(day, "day")
     app.add_template_filter(counted, "counted")
+    app.add_template_filter(clock, "clock")
+    app.add_template_filter(plain_working, "plain_working")
 
 
 def day(when: date | datetime | None) -> str:

@@ -11,6 +11,10 @@ _POLICY = (
     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; font-src 'self'; "
     "connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
+#: Has a browser drop what pages keep on the phone: nobody after sees the last person's.
+FORGET = {"Clear-Site-Data": '"storage"'}
+#: The file that keeps a page without signal, and the one page with all below it that it may.
+_WORKER, _KEPT_PAGE = "mix-worker.js", "/mix"
 _ALWAYS = {
     "Content-Security-Policy": _POLICY,
     "X-Content-Type-Options": "nosniff",
@@ -25,10 +29,12 @@ def init_app(app: Flask) -> None:
     app.after_request(_put_on)
 
 
-def put_on_file(headers: Headers, _path: str, _url: str) -> None:
+def put_on_file(headers: Headers, path: str, _url: str) -> None:
     """Put on a file's answer what keeps a browser from guessing at its kind."""
     headers["X-Content-Type-Options"] = _ALWAYS["X-Content-Type-Options"]
     headers["Content-Security-Policy"] = _POLICY
+    if path.endswith(_WORKER):
+        headers["Service-Worker-Allowed"] = _KEPT_PAGE
 
 
 def _put_on(response: Response) -> Response:

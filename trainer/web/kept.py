@@ -32,7 +32,7 @@ def packed(path: str, fields: Mapping[str, str]) -> str:
     told: dict[str, str] = {}
     for name, value in fields.items():
         size = len(json.dumps([name, value]))
-        if name in _NOT_KEPT:
+        if name in _NOT_KEPT or not value:
             continue
         if size > room:
             told[_CUT] = "yes"

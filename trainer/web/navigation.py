@@ -6,6 +6,8 @@ from flask import Flask, current_app, g, request, url_for
 
 _STEPS = (
     ("Today", "today.show", ("today", "lessons", "questions")),
+    ("Roofs", "roofs.show", ("roofs", "roof_sheet", "practise")),
+    ("Mix", "mix.show", ("mix", "cups")),
     ("Progress", "progress.show", ("progress",)),
 )
 Signposts = dict[tuple[str, bool, bool], dict[str, Any]]

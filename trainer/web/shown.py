@@ -17,8 +17,9 @@ class Shown:
     try_no: int
     seed: str
     redraws: int
-    #: The digest of the lesson's text.
+    #: The digest of the text that the question stands in.
     digest: str
+    #: The digest of the roof's description, where it is asked on a roof.
     roof: str = ""
     #: The one line that a second try asks for.
     only: str | None = None
@@ -26,6 +27,8 @@ class Shown:
     rest_right: bool = True
     #: Whether these numbers, and their working, had been seen before.
     seen: bool = False
+    #: The key of the numbers; sizes to buy in, which a roof's figures lean on, may change.
+    variant: str = ""
 
     def sealed(self) -> str:
         """Return it as signed text for a form."""

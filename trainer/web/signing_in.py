@@ -24,6 +24,7 @@ from trainer.records.signins import OWN_PHONE
 from trainer.web import kept
 from trainer.web.filters import counted
 from trainer.web.forms import SignInForm
+from trainer.web.headers import FORGET
 from trainer.web.installation import here
 
 bp = Blueprint("signing_in", __name__)
@@ -91,6 +92,7 @@ def sign_out() -> ResponseReturnValue:
         _log.info("signed out: person %s", g.person.person_id)
     session.clear()
     response = make_response(redirect(url_for("signing_in.sign_in"), 303))
+    response.headers.extend(FORGET)
     response.delete_cookie(here().config.cookie_name(COOKIE), secure=here().config.https)
     return response
 
@@ -105,6 +107,7 @@ def _signed_in(token: str, parcel: str) -> Response:
         # Only what the page takes up again; there is nothing typed in any other form.
         kept.lay_by(unpacked)
     response = make_response(redirect(then or url_for("today.show"), 303))
+    response.headers.extend(FORGET)
     response.set_cookie(
         here().config.cookie_name(COOKIE),
         token,

@@ -82,6 +82,14 @@ class MixCard:
     #: Each reason for which a time is refused, once, in the order of the rows.
     refusals: tuple[str, ...]
 
+    @property
+    def now(self) -> GelBand | None:
+        """The cell of today's air and today's dose; None where either isn't known."""
+        row = next((row for row in self.rows if row.today), None)
+        if row is None:
+            return None
+        return next(b for b, dose in zip(row.bands, self.doses, strict=True) if dose.today)
+
 
 def card_of(description: RoofDescription) -> MixCard:
     """Return the mix card of a roof; raise BadRoof as plan_roof does.

@@ -49,15 +49,16 @@ def dose_of(roof: RoofDescription, cups: tuple[TestCup, ...], now_c: float | Non
     chosen = dose_for_wanted(cups, mix.product or "", now_c, mix.wanted_gel_min, band=band)
     if isinstance(chosen, NoTimes):
         return _as_given(mix, chosen.reasons)
-    return Dose(chosen.value, "by mass", _by_mass(mix, chosen.value, "by mass"), chosen)
+    return Dose(chosen.value, "by mass", dose_by_mass(mix, chosen.value, "by mass"), chosen)
 
 
 def _as_given(mix: Mix, unmet: tuple[str, ...] = ()) -> Dose:
-    by_mass = _by_mass(mix, mix.percent, mix.convention)
+    by_mass = dose_by_mass(mix, mix.percent, mix.convention)
     return Dose(mix.percent, mix.convention, by_mass, None, unmet)
 
 
-def _by_mass(mix: Mix, percent: float, convention: Convention) -> Figure:
+def dose_by_mass(mix: Mix, percent: float, convention: Convention) -> Figure:
+    """Return what a dose of some convention comes to by mass."""
     return worked(
         "dose.by_mass",
         "dose by mass",

@@ -4,10 +4,12 @@ from collections.abc import Callable
 from operator import attrgetter
 from typing import Any, Literal
 
+from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.gel import GelTimes
 from trainer.engine.plans.mat import TurnedKind
 from trainer.engine.plans.roof import RoofPlan
 from trainer.engine.plans.stages import Slug
+from trainer.engine.plans.trims import TrimRun
 
 Value = float | int | tuple[float, ...]
 Reader = Callable[[RoofPlan], Value | None]
@@ -33,8 +35,16 @@ def strips(plan: RoofPlan) -> tuple[float, ...]:
 
 def trimmed(plan: RoofPlan) -> tuple[float, ...]:
     """Return the lengths of the sides that take the trim of which there is most."""
-    run = max(plan.trims.runs, key=lambda each: each.length.value)
-    return tuple(plan.sides[number - 1].length.value for number in run.sides)
+    return tuple(plan.sides[number - 1].length.value for number in _commonest(plan).sides)
+
+
+def trim_pieces(plan: RoofPlan) -> tuple[float, ...]:
+    """Return the pieces of that trim in metres, none longer than it is sold."""
+    return tuple(piece / MM_PER_M.value for piece in _commonest(plan).pieces_mm)
+
+
+def _commonest(plan: RoofPlan) -> TrimRun:
+    return max(plan.trims.runs, key=lambda each: each.length.value)
 
 
 def few(lengths: Lengths) -> Reader:

@@ -39,6 +39,7 @@ from trainer.engine.plans.fact_readers import (
     taped,
     topcoat_area,
     total,
+    trim_pieces,
     trimmed,
 )
 from trainer.engine.plans.roof import RoofPlan
@@ -92,7 +93,7 @@ _FACTS = (
     Fact("tape.roll_m", "roll of tape", "m", taped("sold.tape_roll_m")),
     Fact("sides.lengths_m", "sides of the roof", "m", few(sides), "list"),
     Fact("sides.longest_m", "longest side", "m", longest(sides)),
-    Fact("trims.sides_m", "sides with the commonest trim", "m", few(trimmed), "list"),
+    Fact("trims.pieces_m", "pieces of the commonest trim", "m", few(trim_pieces), "list"),
     Fact("trims.longest_run_m", "commonest trim", "m", total(trimmed)),
     Fact("trims.stock_m", "length of a trim as sold", "m", given("sold.trim_m")),
     Fact("trims.open_ends", "open ends", "", some("trims.open_ends"), "count"),

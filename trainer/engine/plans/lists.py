@@ -149,8 +149,13 @@ def _buy(plan: RoofPlan) -> Iterator[Row]:
 
 def _figures(plan: RoofPlan) -> Iterator[Row]:
     for key, known in plan.figures().items():
-        source = known.method.name if isinstance(known, Figure) else "read off the drawing"
-        yield key, known.words, known.value, known.unit, source
+        yield key, known.words, known.value, known.unit, _source(known)
+
+
+def _source(known: Known) -> str:
+    if isinstance(known, Figure):
+        return known.method.name
+    return "counted in the cut list" if known.key.startswith("buy.") else "read off the drawing"
 
 
 def _assumed(plan: RoofPlan) -> Iterator[Row]:

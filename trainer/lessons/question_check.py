@@ -1,0 +1,128 @@
+"""What `trainer check` proves of one question, by working it many times over."""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+from trainer.engine.errors import UNWORKABLE
+from trainer.lessons.errors import AuthorError
+from trainer.lessons.marks import Typed, mark_answers
+from trainer.lessons.question import Question, Slip
+from trainer.lessons.variant import Variant, close_slips, slip_figures, variant
+
+VARIANTS = 500
+#: More draws than this share that collide with a slip are the author's to mend.
+MOST_COLLISIONS = 0.2
+#: On one roof most figures stand still, so that more draws are thrown away for one slip.
+MOST_ON_A_ROOF = 0.5
+FEWEST_SLIPS = 2
+_NONSENSE = re.compile(r"[{}]|\b(nan|inf|None)\b")
+
+
+@dataclass(slots=True)
+class _Found:
+    """What came up while a question was worked; every count is one of draws."""
+
+    fair: int = 0
+    collided: int = 0
+    collisions: Counter[Slip] = field(default_factory=Counter)
+    nearest: dict[Slip, float] = field(default_factory=dict)
+    #: How often each slip, when it was made, was named.
+    named: Counter[Slip] = field(default_factory=Counter)
+    unprinted: str = ""
+
+
+def check_question(
+    question: Question, file: str, line: int, *, roof: str = ""
+) -> Iterator[AuthorError]:
+    """Yield what is wrong with a question after VARIANTS draws.
+
+    Of one with a roof's figures in it, `roof` is the roof's name; it has the slips that can be
+    made there.
+    """
+    on_roof = f" on the roof '{roof}'" if roof else ""
+    most = MOST_ON_A_ROOF if roof else MOST_COLLISIONS
+
+    def mistake(sentence: str, mend: str = "") -> AuthorError:
+        return AuthorError(file, line, f"Question '{question.id}'{on_roof}: {sentence}", "", mend)
+
+    if not roof and len(question.slips) < FEWEST_SLIPS:
+        yield mistake(f"it takes {FEWEST_SLIPS} slips at least, and knows {len(question.slips)}.")
+    try:
+        found = _work_through(question)
+    except UNWORKABLE as error:
+        yield mistake(f"it can't always be worked. {error}", "Narrow the ranges of its givens.")
+        return
+    for slip in _too_close(found, most * VARIANTS):
+        yield mistake(
+            f"the slip '{slip.name}' comes within three tolerances of the right answer in "
+            f"{found.collisions[slip]} of {VARIANTS} draws; "
+            f"the nearest is {found.nearest[slip]:.4g} off.",
+            "Change the ranges, the slip, or a tighter tolerance.",
+        )
+    for slip in question.slips:
+        if found.named[slip] < (1 - most) * found.fair:
+            yield mistake(
+                f"the slip '{slip.name}' is told from the others in only "
+                f"{found.named[slip]} of {found.fair} draws.",
+                "Two slips lead to the same figure, or it can't happen: drop one.",
+            )
+    if found.unprinted:
+        yield mistake(f"it doesn't print sensibly: {found.unprinted}")
+
+
+def _work_through(question: Question) -> _Found:
+    """Return what comes up in VARIANTS draws; numbers that are drawn again aren't worked again."""
+    found = _Found()
+    for drawn, times in _drawn(question):
+        close = dict(close_slips(drawn))
+        for slip, distance in close.items():
+            found.collisions[slip] += times
+            found.nearest[slip] = min(distance, found.nearest.get(slip, distance))
+        if close:
+            found.collided += times
+            continue
+        found.fair += times
+        found.named.update(dict.fromkeys(_named(drawn), times))
+        found.unprinted = found.unprinted or _nonsense(drawn)
+    return found
+
+
+def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
+    """Return each variant that comes up in VARIANTS draws, with how often it does."""
+    drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
+    times = Counter(each.key for each in drawn)
+    return [(each, times[key]) for key, each in {each.key: each for each in drawn}.items()]
+
+
+def _too_close(found: _Found, most: float) -> list[Slip]:
+    """Return the slips to blame where too many draws collide: each over the limit, or the worst."""
+    over = [slip for slip, count in found.collisions.items() if count > most]
+    if over or found.collided <= most:
+        return over
+    return [slip for slip, _ in found.collisions.most_common(1)]
+
+
+def _named(drawn: Variant) -> Iterator[Slip]:
+    """Yield each slip that is named, and none besides, when somebody makes it."""
+    right = drawn.working().figures
+    answers = {
+        ask.line: Typed(repr(ask.in_asked_unit(right[ask.line])), ask.unit)
+        for ask in drawn.question.asks
+    }
+    for slip in drawn.question.slips:
+        for ask, figure in slip_figures(drawn, slip, right):
+            if ask.tolerance.allows(figure, right[ask.line]):
+                continue
+            typed = Typed(f"{ask.in_asked_unit(figure):.12f}", ask.unit)
+            if mark_answers(drawn, {**answers, ask.line: typed}, try_no=1).slip == slip:
+                yield slip
+                break
+
+
+def _nonsense(drawn: Variant) -> str:
+    """Return the first text of a variant that doesn't print sensibly, or nothing."""
+    texts = [drawn.text(), *(drawn.text(ask) for ask in drawn.question.asks)]
+    texts += [line.shown() for line in drawn.working().lines]
+    return next((text for text in texts if _NONSENSE.search(text)), "")
