@@ -118,9 +118,11 @@ def roof_sheet() -> None:
     from trainer.engine.plans.roof import plan_roof  # noqa: PLC0415
     from trainer.web.drawing import draw_roof  # noqa: PLC0415
     from trainer.web.plan_sheet import sheet_of  # noqa: PLC0415
+    from trainer.web.wsgi import settle  # noqa: PLC0415 - as the server does
 
     config = replace(read_config(), zone=ZoneInfo("UTC"))
     app = create_app(config)
+    settle()
     workshop = app.extensions["installation"].library.roofs["workshop"].description
     right = max(x for x, _ in workshop.corners)
     took: dict[str, list[float]] = defaultdict(list)

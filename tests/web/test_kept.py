@@ -35,6 +35,14 @@ def test_a_parcel_comes_out_as_it_went_in() -> None:
 
 
 @pytest.mark.usefixtures("request_of")
+def test_empty_fields_take_no_room() -> None:
+    """A form of a hundred fields has most of them empty."""
+    fields = {"title": "Garage", **{f"opening.{number}.x_m": "" for number in range(1, 99)}}
+    packed = kept.unpacked(kept.packed("/roofs/new", fields))
+    assert packed == kept.Parcel("/roofs/new", {"title": "Garage"})
+
+
+@pytest.mark.usefixtures("request_of")
 def test_a_parcel_that_was_opened_on_the_way_is_refused() -> None:
     """A changed letter, another's seal and nothing at all give nothing."""
     packed = kept.packed("/questions/a", {"answer_0": "40 g"})

@@ -20,7 +20,7 @@ def walk(bench: Bench, tiny: Bench) -> dict[str, Page]:
     pages["first lesson, not read"] = bench.visit(NOOR).open(f"/lessons/{bench.library.first.slug}")
     pages.update(lessons(bench, bench.reader(NOOR)))
     pages.update(people(bench))
-    pages.update(described(bench, bench.visit(NOOR)))
+    pages.update(described(bench.visit(NOOR)))
     pages.update(refusals(bench.visit(NOOR)))
     noor = tiny.reader(NOOR)
     told = (*marks(noor), *practice(tiny, noor), *sheets(tiny, noor), *buckets(noor))
@@ -51,8 +51,8 @@ def lessons(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
     yield "today", noor.open("/")
 
 
-def described(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
-    """Yield the list of roofs and the form of one: empty, planned, wrong, kept and removed."""
+def described(noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield the empty list of roofs, and the form of one: blank, planned, wrong, of corners."""
     yield "roofs, none", noor.open("/roofs")
     blank = noor.open("/roofs/new")
     yield "roof form, blank", blank
@@ -61,11 +61,6 @@ def described(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
     yield "roof form, planned", example
     corners = {"outline.shape": "corners", "outline.corners_m": "0, 0\n4, 0\n4, 3"}
     yield "roof form, corners", noor.send(example, press="plan", **corners)
-    keep(bench, BERTIL)
-    roof = keep(bench, NOOR)
-    yield "roofs", noor.open("/roofs")
-    yield "roof form, change", noor.open(f"/roofs/{roof}/change")
-    yield "roof, remove", noor.open(f"/roofs/{roof}/remove")
 
 
 def people(bench: Bench) -> Iterator[tuple[str, Page]]:
@@ -132,6 +127,10 @@ def sheets(tiny: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
         number = keep(tiny, NOOR, {**data, "sold": SOLD})
         yield f"sheet, {name}", noor.open(f"/roofs/{number}")
         yield f"card, {name}", noor.open(f"/roofs/{number}/card")
+        yield f"change, {name}", noor.open(f"/roofs/{number}/change")
+    keep(tiny, BERTIL, {**GARAGE, "sold": SOLD})
+    yield "roofs", noor.open("/roofs")
+    yield "removal", noor.open(f"/roofs/{number}/remove")
 
 
 def buckets(noor: Visitor) -> Iterator[tuple[str, Page]]:

@@ -175,7 +175,7 @@ def _strip(
     roof: RoofDescription, over: Over, name: str, length_m: float, along: Side | Joint | None = None
 ) -> Strip:
     roll_m, lap_mm = roof.sold.bandage_roll_m, roof.laminate.lap_mm
-    pieces = int(answer(pieces_in_run.inside(length_m, roll_m, lap_mm)))
+    pieces = int(answer(pieces_in_run.inside(length_m, roll_m, lap_mm))) if length_m > roll_m else 1
     if along is None:
         return Strip(0, over, name, length_m, pieces)
     return Strip(0, over, name, length_m, pieces, along.start, along.end)

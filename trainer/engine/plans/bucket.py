@@ -107,9 +107,7 @@ def _resin(mix: Mix, resin: float, unit: ResinUnit) -> tuple[Known, Known]:
     if unit == "kg":
         litres = worked("litres", "resin in litres", resin_litres, resin_kg=resin, **density)
         return Measured("kilograms", "resin", resin, "kg"), litres
-    kilograms = worked(
-        "kilograms", "resin in kilograms", resin_kilograms, resin_l=resin, **density
-    )
+    kilograms = worked("kilograms", "resin in kilograms", resin_kilograms, resin_l=resin, **density)
     return kilograms, Measured("litres", "resin", resin, "L")
 
 
