@@ -9,7 +9,8 @@ import pytest
 from roofs_cast import DRIP, ell, garage, roof
 
 from trainer.engine.plans.deck import deck_of
-from trainer.engine.plans.description import Boards, Pipe, Rooflight
+from trainer.engine.plans.description import Boards
+from trainer.engine.plans.openings import Pipe, Rooflight
 
 
 def test_the_joints_of_the_garage() -> None:

@@ -15,14 +15,12 @@ from trainer.engine.plans.description import (
     Fall,
     Laminate,
     Mix,
-    Outlet,
-    Pipe,
     RoofDescription,
-    Rooflight,
     Weather,
 )
 from trainer.engine.plans.extents import missing_mm
 from trainer.engine.plans.facts import FACTS, MOST_TOLD, Facts, facts_for_questions
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.roof import plan_roof
 from trainer.engine.units import show
 

@@ -8,15 +8,9 @@ from roofs_cast import SOLD, ell, garage
 
 from trainer.engine import BadRoof
 from trainer.engine.plans.deck import deck_of
-from trainer.engine.plans.description import (
-    Edge,
-    Laminate,
-    Outlet,
-    Pipe,
-    RoofDescription,
-    Rooflight,
-)
+from trainer.engine.plans.description import Edge, Laminate, RoofDescription
 from trainer.engine.plans.mat import MatPlan, mat_of
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.sides import sides_of
 
 

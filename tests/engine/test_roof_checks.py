@@ -5,18 +5,8 @@ from roofs_cast import ELL, GARAGE, SOLD, ell, garage, roof
 
 from trainer.engine import BadRoof
 from trainer.engine.plans.checks import check_roof, roof_mistakes
-from trainer.engine.plans.description import (
-    Bandage,
-    Boards,
-    Fall,
-    Laminate,
-    Mix,
-    Opening,
-    Outlet,
-    Pipe,
-    RoofDescription,
-    Rooflight,
-)
+from trainer.engine.plans.description import Bandage, Boards, Fall, Laminate, Mix, RoofDescription
+from trainer.engine.plans.openings import Opening, Outlet, Pipe, Rooflight
 
 ROUND = tuple((n * 10, n * n) for n in range(2000))
 

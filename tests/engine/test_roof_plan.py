@@ -13,15 +13,13 @@ from trainer.engine.plans.description import (
     Cup,
     Edge,
     Mix,
-    Outlet,
-    Pipe,
     RoofDescription,
-    Rooflight,
     Topcoat,
     Weather,
 )
 from trainer.engine.plans.figure import Figure
 from trainer.engine.plans.gel import GelTimes, NoTimes
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.roof import plan_roof
 
 CUPS = (Cup(25, 20, 2, "Own brew"),)

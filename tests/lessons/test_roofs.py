@@ -15,7 +15,8 @@ from roof_texts import SHED, STOCK, edited, read, with_outline
 
 import trainer
 from trainer.engine.plans.deck import deck_of
-from trainer.engine.plans.description import Cup, Edge, Outlet, Pipe, RoofDescription, Rooflight
+from trainer.engine.plans.description import Cup, Edge, RoofDescription
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.roof import plan_roof
 from trainer.lessons import check_content, read_library
 from trainer.lessons.check import check_roof

@@ -15,7 +15,8 @@ from shapely import LineString, Polygon, box, unary_union
 from trainer.engine import outline
 from trainer.engine.outline import Outline
 from trainer.engine.plans.deck import Deck, deck_of
-from trainer.engine.plans.description import Boards, Edge, RoofDescription, Rooflight, Sold
+from trainer.engine.plans.description import Boards, Edge, RoofDescription, Sold
+from trainer.engine.plans.openings import Rooflight
 
 SOLD = Sold(20, 30, 1000, 30, 3, 20, 500, 20)
 #: What rounding to a millimetre may do to a length that ends on a skew side.

@@ -8,7 +8,8 @@ import pytest
 from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 
-from trainer.engine.plans.description import Edge, Laminate, Pipe, RoofDescription, Rooflight, Sold
+from trainer.engine.plans.description import Edge, Laminate, RoofDescription, Sold
+from trainer.engine.plans.openings import Pipe, Rooflight
 from trainer.engine.plans.roof import RoofPlan, plan_roof
 from trainer.web.drawing import draw_roof
 

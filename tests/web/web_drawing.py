@@ -6,17 +6,8 @@ from pathlib import Path
 from typing import Any
 from xml.etree.ElementTree import Element, fromstring
 
-from trainer.engine.plans.description import (
-    Boards,
-    Edge,
-    EdgeKind,
-    Laminate,
-    Outlet,
-    Pipe,
-    RoofDescription,
-    Rooflight,
-    Sold,
-)
+from trainer.engine.plans.description import Boards, Edge, EdgeKind, Laminate, RoofDescription, Sold
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.roof import RoofPlan, plan_roof
 from trainer.web.drawing import draw_roof
 

@@ -6,18 +6,8 @@ from typing import Annotated, Any
 
 from trainer.engine.conversions import whole_mm
 from trainer.engine.materials import UPSTAND
-from trainer.engine.plans.description import (
-    CornerMakes,
-    Crew,
-    Cup,
-    Edge,
-    Opening,
-    Outlet,
-    Pipe,
-    Point,
-    Rooflight,
-    fields_of,
-)
+from trainer.engine.plans.description import CornerMakes, Crew, Cup, Edge, Point, fields_of
+from trainer.engine.plans.openings import Opening, Outlet, Pipe, Rooflight
 from trainer.engine.schema import Given
 from trainer.lessons.roof_reading import MOST, RoofReading
 from trainer.lessons.roof_shapes import CORNERS, MEASURED, SHAPES, Ell, Place

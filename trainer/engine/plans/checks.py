@@ -7,7 +7,8 @@ from trainer.engine import outline
 from trainer.engine.conversions import whole_mm
 from trainer.engine.errors import BadRoof
 from trainer.engine.outline import Outline, Shape
-from trainer.engine.plans.description import Opening, RoofDescription, Rooflight
+from trainer.engine.plans.description import RoofDescription
+from trainer.engine.plans.openings import Opening, Rooflight
 from trainer.engine.units import show
 
 MOST_CORNERS = 60

@@ -8,8 +8,9 @@ from trainer.engine import outline
 from trainer.engine.conversions import MM2_PER_M2, MM_PER_M
 from trainer.engine.outline import Point, Shape
 from trainer.engine.plans.checks import opening_outline
-from trainer.engine.plans.description import Boards, RoofDescription, Rooflight
+from trainer.engine.plans.description import Boards, RoofDescription
 from trainer.engine.plans.figure import Figure, Known, Measured, worked
+from trainer.engine.plans.openings import Rooflight
 from trainer.engine.shape import area_left, outline_area, rectangle_area
 
 #: A sliver of a joint, or of a board, shorter than this is lost in the saw cut.

@@ -11,8 +11,9 @@ from trainer.engine.drivers import answer
 from trainer.engine.drops import lap_shift, mat_drops
 from trainer.engine.outline import Shape, Span
 from trainer.engine.plans.deck import Deck, region_of
-from trainer.engine.plans.description import Opening, Outlet, Pipe, RoofDescription
+from trainer.engine.plans.description import RoofDescription
 from trainer.engine.plans.figure import Figure, rests_on, worked
+from trainer.engine.plans.openings import Opening, Outlet, Pipe
 from trainer.engine.plans.sides import Side
 from trainer.engine.plans.stock_cuts import Cuts, cut_from_stock
 from trainer.engine.rolls import pieces_in_run

@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 
 from trainer.engine.materials import LEAST_BARE_BOARD, UPSTAND
-from trainer.engine.plans.description import RoofDescription, Rooflight
+from trainer.engine.plans.description import RoofDescription
 from trainer.engine.plans.dose import Dose
 from trainer.engine.plans.gel import GelTimes, NoTimes
+from trainer.engine.plans.openings import Rooflight
 from trainer.engine.plans.sides import Side
 from trainer.engine.plans.tape import TapePlan
 from trainer.engine.units import show

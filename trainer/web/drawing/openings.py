@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from trainer.engine import outline
 from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.checks import opening_outline
-from trainer.engine.plans.description import Opening, Outlet, Pipe
+from trainer.engine.plans.openings import Opening, Outlet, Pipe
 from trainer.engine.plans.roof import RoofPlan
 from trainer.web.drawing.layout import Layout, Tag, width_of
 from trainer.web.drawing.lines import Place

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 
 from trainer.engine import outline, show
 from trainer.engine.conversions import MM_PER_M
-from trainer.engine.plans.description import Opening, Outlet, Pipe
+from trainer.engine.plans.openings import Opening, Outlet, Pipe
 from trainer.engine.plans.roof import RoofPlan
 from trainer.engine.plans.sides import Side
 from trainer.engine.units import figure
