@@ -2,6 +2,7 @@
 
 import csv
 import json
+from datetime import timedelta
 from typing import Any
 from xml.etree import ElementTree as ET
 
@@ -126,6 +127,14 @@ def test_with_a_cup_and_a_start_each_batch_has_its_times(bench: Bench) -> None:
     first = page.main.all(id="stage-bandage")[0].all(class_="times")[0].all("li")[0].words
     assert first.startswith("1 in 08:00 laid by 08:")
     assert known(page, "gel.short") is not None
+
+
+def test_a_cup_grows_older_after_the_roof_is_kept(bench: Bench) -> None:
+    """Three days on, the sheet says so: nobody plans with last week's cup as if it were fresh."""
+    number = keep(bench, NOOR, TIMED)
+    assert "A cup is from" not in bench.visit(NOOR).open(f"/roofs/{number}").words
+    bench.clock.now += timedelta(days=3)
+    assert "A cup is from 3 days ago" in bench.visit(NOOR).open(f"/roofs/{number}").words
 
 
 def test_a_cup_without_a_start_counts_from_the_catalyst(bench: Bench) -> None:

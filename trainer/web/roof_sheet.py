@@ -30,12 +30,16 @@ _NOT_IN_A_NAME = re.compile(r"[^a-z0-9]+")
 
 
 def plan_or_404(roof_id: int) -> tuple[KeptRoof, RoofPlan]:
-    """Return a roof that the signed-in person may see, and its plan; raise 404."""
+    """Return a roof that the signed-in person may see, and its plan as of today; raise 404.
+
+    Its test cups have grown older since it was described.
+    """
     person = signed_in()
     kept = roof_for(db.session, person.person_id, person.crew_id, roof_id)
     if kept is None:
         abort(404)
-    return kept, plan_roof(roof_from_text(kept.text, here().library.stock))
+    roof = roof_from_text(kept.text, here().library.stock)
+    return kept, plan_roof(roof.aged((here().today() - kept.local_date).days))
 
 
 @bp.errorhandler(ContentError)

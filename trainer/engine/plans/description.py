@@ -242,9 +242,10 @@ class RoofDescription:
     #: The fields that somebody gave, as "mix.percent"; the others are defaults.
     given: frozenset[str] = frozenset()
 
-    def at_dose(self, percent: float, convention: Convention = "by mass") -> "RoofDescription":
-        """Return the same roof with another dose."""
-        return replace(self, mix=replace(self.mix, percent=percent, convention=convention))
+    def aged(self, days: int) -> "RoofDescription":
+        """Return the same roof so many days later: its test cups are that much older."""
+        cups = tuple(replace(cup, days_old=cup.days_old + max(0, days)) for cup in self.cups)
+        return replace(self, cups=cups)
 
 
 #: The parts of a description that are tables of a file and groups of a form.
