@@ -1,5 +1,6 @@
 """The engine: calculations of the trade, each written once. It knows no web, no files, no clock."""
 
+from trainer.engine.area_to_syringe import catalyst_for_area
 from trainer.engine.band import dose_for_gel, gel_long_end, gel_short_end
 from trainer.engine.bandage import bandage_glass, bandage_length, resin_for_bandage
 from trainer.engine.batches import batch_for_pace, equal_batches, working_time
@@ -110,6 +111,7 @@ __all__ = [
     "catalyst_by_mass",
     "catalyst_by_ml_per_kg",
     "catalyst_by_volume",
+    "catalyst_for_area",
     "cautions_for",
     "dew_point",
     "dose_for_gel",
