@@ -2,7 +2,6 @@
 
 import re
 from collections import Counter
-from html.parser import HTMLParser
 from pathlib import Path
 from xml.etree import ElementTree as ET
 
@@ -24,6 +23,7 @@ from trainer.lessons import (
     read_library,
     variant,
 )
+from trainer.lessons.sentences import sentences_on, words_of
 
 CONTENT = Path(__file__).resolve().parent.parent / "content"
 LIBRARY = read_library(CONTENT)
@@ -71,7 +71,7 @@ def test_a_lesson_has_its_parts(lesson: Lesson) -> None:
 @pytest.mark.parametrize("lesson", LESSONS)
 def test_a_lesson_can_be_read_in_one_sitting(lesson: Lesson) -> None:
     """It has 700 to 1100 words of prose, captions not counted."""
-    words = sum(len(sentence.split()) for sentence in sentences_of(lesson))
+    words = sum(map(words_of, prose_of(lesson)))
     assert 700 <= words <= 1100
 
 
@@ -203,110 +203,12 @@ def test_a_picture_says_what_it_shows(file: Path) -> None:
     assert all(len(named[each].split()) >= least for each, least in zip(by, (2, 5), strict=True))
 
 
-# How it reads.
-
-
-@pytest.mark.parametrize("lesson", LESSONS)
-def test_no_sentence_is_long(lesson: Lesson) -> None:
-    """25 words at the most, 14 on average: it is read on a phone, by somebody who is cold."""
-    counts = {sentence: len(sentence.split()) for sentence in sentences_of(lesson, "figcaption")}
-    assert [each for each, count in counts.items() if count > LONGEST_SENTENCE] == []
-    assert sum(counts.values()) / len(counts) <= LONGEST_MEAN
-
-
-@pytest.mark.parametrize("question", QUESTIONS)
-def test_no_sentence_of_a_question_is_long(question: Question) -> None:
-    """What is asked and what is hinted, a figure with its unit counting as one word."""
-    texts = [question.text, *(ask.words for ask in question.asks)]
-    texts += [slip.cue for slip in question.slips]
-    assert too_long(texts) == []
-
-
-def test_no_sentence_beside_the_lessons_is_long() -> None:
-    """Scenarios, cautions, must-steps and spoken questions."""
-    texts = [caution.text for caution in LIBRARY.cautions.values()]
-    texts += [lesson.scenario for lesson in LIBRARY.lessons]
-    texts += [lesson.worked.text for lesson in LIBRARY.lessons if lesson.worked]
-    for competency in LIBRARY.competencies.competencies:
-        texts += [*competency.must_steps, *competency.why]
-    assert too_long(texts) == []
-
-
-def test_sentences_are_told_apart() -> None:
-    """A decimal point ends none; a quotation's full stop ends its own."""
-    text = "Lay 2.5 m. “Is it dry?” asks Sam. “No.” You wait: it is 5 °C! Why?"
-    assert sentences_in(text) == [
-        "Lay 2.5 m.",
-        "“Is it dry?” asks Sam.",
-        "“No.”",
-        "You wait: it is 5 °C!",
-        "Why?",
-    ]
-
-
 # What the walk leans on.
 
-_ENDED = re.compile(r"(?<=[.!?…])(?=\s)|(?<=[.!?…][”’\")])(?=\s)")
 
-
-def sentences_in(text: str) -> list[str]:
-    """Return the sentences of a paragraph; what begins with a small letter goes on the last one."""
-    pieces = [piece.strip() for piece in _ENDED.split(text) if piece.strip()]
-    found: list[str] = []
-    for piece in pieces:
-        if found and piece[0].islower():
-            found[-1] += f" {piece}"
-        else:
-            found.append(piece)
-    return found
-
-
-def too_long(texts: list[str]) -> list[str]:
-    """Return the sentences in some texts that have too many words."""
-    return [
-        sentence
-        for text in texts
-        for sentence in sentences_in(text)
-        if len(sentence.split()) > LONGEST_SENTENCE
-    ]
-
-
-class _Prose(HTMLParser):
-    """Collects what is read on: paragraphs, list items and captions, and no drawing."""
-
-    SKIPPED = ("svg", "sup")
-
-    def __init__(self, read: tuple[str, ...]) -> None:
-        super().__init__()
-        self.read = read
-        self.paragraphs: list[str] = []
-        self.skipping = 0
-        self.reading = False
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Begin a paragraph, or something to be left out."""
-        self.skipping += tag in self.SKIPPED
-        if tag in self.read:
-            self.reading = dict(attrs).get("class") != "admonition-title"
-            self.paragraphs.append("")
-
-    def handle_endtag(self, tag: str) -> None:
-        """End it."""
-        self.skipping -= tag in self.SKIPPED
-        if tag in self.read:
-            self.reading = False
-
-    def handle_data(self, data: str) -> None:
-        """Keep what is read."""
-        if self.reading and not self.skipping:
-            self.paragraphs[-1] += data
-
-
-def sentences_of(lesson: Lesson, *captions: str) -> list[str]:
-    """Return the sentences of a lesson's page, without footnotes; captions where named."""
-    prose = _Prose(("p", "li", "dd", *captions))
-    prose.feed((lesson.opening + lesson.closing).partition('<div class="footnote">')[0])
-    return [sentence for paragraph in prose.paragraphs for sentence in sentences_in(paragraph)]
+def prose_of(lesson: Lesson) -> list[str]:
+    """Return the sentences of a lesson's page, captions left out."""
+    return sentences_on(lesson.opening + lesson.closing, captions=False)
 
 
 def some_variants(question: Question, many: int = 3) -> list[Variant]:

@@ -11,6 +11,7 @@ from trainer.lessons.errors import AuthorError
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library, read_library
 from trainer.lessons.question_check import check_question
+from trainer.lessons.reading_check import check_reading
 from trainer.lessons.roof_check import check_on_roofs
 from trainer.lessons.roofs import SampleRoof, plan_mistakes
 
@@ -27,6 +28,7 @@ def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
     mistakes = [mistake for lesson in library.lessons for mistake in _lesson(library, lesson.slug)]
     mistakes += [mistake for roof in library.roofs.values() for mistake in check_roof(roof)]
     mistakes += check_on_roofs(library.roof_questions, library.roofs)
+    mistakes += check_reading(library)
     return library, mistakes
 
 
