@@ -1,7 +1,6 @@
 """`trainer work`: any calculation in a terminal, with its working."""
 
 import json
-import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -11,7 +10,6 @@ from trainer.engine import (
     METHODS,
     EngineError,
     Method,
-    NotAFigure,
     Parameter,
     Working,
     cautions_for,
@@ -20,9 +18,7 @@ from trainer.engine import (
     show,
 )
 from trainer.engine import work as work_out
-
-#: A word of this many characters is no name of ours; more of it isn't repeated.
-_LONGEST = 40
+from trainer.engine.repeats import repeats_in, shortened
 
 
 @click.command()
@@ -39,7 +35,7 @@ def work(name: str | None, given: tuple[str, ...], as_json: bool) -> None:  # no
     if name is None:
         click.echo("\n\n".join(describe(method) for method in METHODS.values()))
         return
-    method = method_named(_short(name))
+    method = method_named(shortened(name))
     givens = read_givens(method, given)
     working = work_out(method(**givens))
     click.echo(as_data(method, givens, working) if as_json else as_text(method, givens, working))
@@ -70,11 +66,13 @@ def read_givens(method: Method[...], given: tuple[str, ...]) -> dict[str, Any]:
     for word in given:
         key, equals, text = word.partition("=")
         if not equals:
-            raise click.ClickException(f"'{_short(word)}' isn't KEY=VALUE, such as resin_kg=1.3.")
+            raise click.ClickException(
+                f"'{shortened(word)}' isn't KEY=VALUE, such as resin_kg=1.3."
+            )
         if key not in method.parameters:
             known = ", ".join(method.parameters)
             raise click.ClickException(
-                f"'{method.name}' takes no '{_short(key)}'. It takes {known}."
+                f"'{method.name}' takes no '{shortened(key)}'. It takes {known}."
             )
         if key in givens:
             raise click.ClickException(f"{key}: It is given twice. Leave one of them out.")
@@ -97,7 +95,7 @@ def read_value(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
 
 def _read(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
     if parameter.shape == "choice":
-        return _short(text)
+        return shortened(text)
     if parameter.shape == "list":
         return _read_list(parameter, text)
     value = read_quantity(text, parameter.unit).value
@@ -105,20 +103,11 @@ def _read(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
 
 
 def _read_list(parameter: Parameter, text: str) -> tuple[float, ...]:
-    """Return the values of a list; `2.4:3` stands for three of 2.4."""
-    values: list[float] = []
-    for item in text.split(","):
-        size, colon, count = item.partition(":")
-        value = read_quantity(size, parameter.unit).value
-        if colon and not re.fullmatch(r"[1-9]\d{0,2}", count.strip()):
-            raise NotAFigure(f"count after '{size}:'", _short(count), "a whole number from 1 on")
-        values += [value] * (int(count) if colon else 1)
-    return tuple(values)
-
-
-def _short(word: str) -> str:
-    """Return a word as typed, or its beginning where no name is as long."""
-    return word if len(word) <= _LONGEST else f"{word[:_LONGEST]}…"
+    return tuple(
+        value
+        for size, many in repeats_in(text)
+        for value in [read_quantity(size, parameter.unit).value] * many
+    )
 
 
 def as_text(method: Method[...], givens: dict[str, Any], working: Working) -> str:

@@ -8,10 +8,10 @@ from trainer.engine.conversions import whole_mm
 from trainer.engine.materials import UPSTAND
 from trainer.engine.plans.description import CornerMakes, Crew, Cup, Edge, Point, fields_of
 from trainer.engine.plans.openings import Opening, Outlet, Pipe, Rooflight
+from trainer.engine.repeats import shortened
 from trainer.engine.schema import Given
 from trainer.lessons.roof_reading import MOST, RoofReading
 from trainer.lessons.roof_shapes import CORNERS, MEASURED, SHAPES, Ell, Place
-from trainer.lessons.roof_values import shortened
 
 #: What an opening may be, by its kind.
 OPENINGS: Mapping[str, type[Opening]] = {"rooflight": Rooflight, "pipe": Pipe, "outlet": Outlet}

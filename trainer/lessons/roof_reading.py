@@ -9,10 +9,11 @@ from typing import Any, TypeVar
 from trainer.engine import EngineError
 from trainer.engine.errors import NoSuch
 from trainer.engine.plans.description import fields_of
+from trainer.engine.repeats import shortened
 from trainer.engine.schema import LONGEST_TEXT, Parameter
 from trainer.lessons.block import Block
 from trainer.lessons.errors import AuthorError, did_you_mean
-from trainer.lessons.roof_values import read_value, shortened
+from trainer.lessons.roof_values import read_value
 
 T = TypeVar("T")
 

@@ -1,15 +1,12 @@
 """One value of a roof: a number in the unit of its name, or a text as people write it."""
 
-import re
 from typing import Any
 
 from trainer.engine import EngineError, Parameter, read_quantity
 from trainer.engine.errors import NoSuch, NotAFigure, Unclear
+from trainer.engine.repeats import repeats_in, shortened
 
-#: A longer name than this is none of ours; no more of it is repeated.
-_LONGEST = 40
 _MINUS = ("-", "−", "–")
-_COUNT = re.compile(r"[1-9]\d{0,2}").fullmatch
 
 
 def read_value(parameter: Parameter, typed: Any) -> Any:  # noqa: ANN401 - a file may hold anything
@@ -43,19 +40,12 @@ def _text(parameter: Parameter, typed: object) -> str:
 
 def _list(parameter: Parameter, typed: object) -> tuple[float, ...]:
     if isinstance(typed, str):
-        return tuple(value for item in typed.split(",") for value in _repeated(parameter, item))
+        return tuple(
+            value for size, many in repeats_in(typed) for value in [_number(parameter, size)] * many
+        )
     if not isinstance(typed, (list, tuple)):
         raise _unlike(parameter, typed, "a list of numbers")
     return tuple(_number(parameter, each) for each in typed)
-
-
-def _repeated(parameter: Parameter, item: str) -> list[float]:
-    size, colon, count = item.partition(":")
-    value = _number(parameter, size)
-    if colon and not _COUNT(count.strip()):
-        words = f"count after '{shortened(size)}:'"
-        raise NotAFigure(words, shortened(count), "a whole number from 1 on")
-    return [value] * (int(count) if colon else 1)
 
 
 def _number(parameter: Parameter, typed: object) -> float:
@@ -89,9 +79,3 @@ def _unlike(parameter: Parameter, typed: object, must: str) -> EngineError:
     if parameter.choices:
         more = f": {' or '.join(parameter.choices)}"
     return Unclear(shortened(str(typed)), f"The {parameter.words} must be {must}{more}.")
-
-
-def shortened(text: str) -> str:
-    """Return a text as it may be repeated: no more than a name's length, no hidden signs."""
-    beginning = "".join(sign if sign.isprintable() else "?" for sign in text[:_LONGEST])
-    return beginning if len(text) <= _LONGEST else f"{beginning}…"
