@@ -2,7 +2,7 @@
 
 import pytest
 from web_bench import Bench
-from web_cast import NOOR, SAM
+from web_cast import NOOR, PASSWORD, SAM
 from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
 from web_visitor import Visitor
@@ -36,6 +36,18 @@ def test_a_cup_is_started_and_timed_by_the_clock(bench: Bench) -> None:
     running = noor.go_on(started)
     bench.clock.wait(minutes=24)
     noor.go_on(noor.post("/mix/cups", running.form_to("/mix/cups").fields))
+    assert "24 min" in cups(noor).words
+
+
+def test_a_cup_is_timed_by_the_phone_s_own_clock(bench: Bench) -> None:
+    """A phone 90 seconds behind the server still counts 24 minutes from press to press."""
+    noor = bench.visit(NOOR)
+    form = cups(noor).form_to("/mix/cups").fields
+    pressed = {**CUP, "minutes": "", "pressed": "2026-03-09T07:43:30.000Z"}
+    running = noor.go_on(noor.post("/mix/cups", {**form, **pressed}))
+    bench.clock.wait(minutes=24)
+    gelled = {"gelled": "2026-03-09T08:07:30.000Z"}
+    noor.post("/mix/cups", {**running.form_to("/mix/cups").fields, **gelled})
     assert "24 min" in cups(noor).words
 
 
@@ -102,3 +114,38 @@ def test_what_can_t_be_kept_is_told_by_its_field(
 def test_signed_out_there_are_no_cups(bench: Bench) -> None:
     """One is asked to sign in."""
     assert cups(bench.visit()).leads_to == "/sign-in?then=/mix/cups"
+
+
+def test_a_cup_keeps_the_dose_as_it_was_given(bench: Bench) -> None:
+    """20 ml per kg stands as such, with what it is by mass."""
+    noor = bench.visit(NOOR)
+    timed_cup(noor, dose="20", dose_as="ml per kg")
+    assert "20 ml per kg (2.34 % by mass)" in cups(noor).words
+
+
+def test_a_name_is_shown_as_text(bench: Bench) -> None:
+    """Whatever signs are in it."""
+    noor = bench.visit(NOOR)
+    timed_cup(noor, product="<i>Brew</i> & co")
+    page = cups(noor)
+    assert "<i>Brew</i> & co" in page.words
+    assert not page.main.all("i")
+
+
+@pytest.mark.parametrize("product", ["Brew\0", "Brew\x07", "\u202eBrew"])
+def test_a_name_that_can_t_be_printed_is_refused(bench: Bench, product: str) -> None:
+    """Signs that no keyboard types are told of, and nothing is kept."""
+    page = timed_cup(bench.visit(NOOR), product=product)
+    assert page.status == 422
+    assert "one line of 80" in page.error_of("product")
+
+
+def test_what_was_typed_survives_signing_in_again(bench: Bench) -> None:
+    """Sent after the sign-in had ended, it stands in the form afterwards."""
+    gone = bench.visit()
+    asked = gone.post("/mix/cups", CUP)
+    assert asked.status == 401
+    signed_in = gone.send(asked, name="noor", password=PASSWORD)
+    page = gone.go_on(gone.go_on(signed_in))
+    fields = page.form_to("/mix/cups").fields
+    assert (fields["minutes"], fields["product"], fields["at"]) == ("26", "Own brew", "18")

@@ -206,3 +206,58 @@ def test_a_page_says_for_whom_it_may_be_kept(bench: Bench) -> None:
     pages = [mixed(bench.visit(who)) for who in (NOOR, SAM)]
     holders = {page.headers["Bench-Holder"] for page in pages}
     assert len(holders) == 2
+
+
+@pytest.mark.parametrize("typed", ["20", "20 ml/kg", "2 %"])
+def test_two_percent_by_the_rule_is_twenty_millilitres(bench: Bench, typed: str) -> None:
+    """A bare figure is millilitres per kilogram; one typed in percent is what the rule calls it."""
+    page = mixed(bench.visit(NOOR), dose=typed, dose_as="ml per kg")
+    assert figure(page, "catalyst") == "40 ml"
+    assert label(page, "mark").endswith("20 ml per kg")
+
+
+def test_a_dose_in_another_convention_than_picked_is_asked_about(bench: Bench) -> None:
+    """Nobody guesses which of the two was meant."""
+    page = mixed(bench.visit(NOOR), dose="20 ml/kg")
+    assert page.status == 422
+    assert "You wrote ml/kg" in page.error_of("dose")
+
+
+def test_fahrenheit_is_read(bench: Bench) -> None:
+    """68 °F is 20 °C, picked or typed."""
+    noor = bench.visit(NOOR)
+    assert "at 20 °C" in mixed(noor, NAMED, at="68", at_unit="°F").words
+    assert "at 20 °C" in mixed(noor, NAMED, at="68 °F").words
+
+
+def test_the_one_resin_timed_today_is_picked(bench: Bench) -> None:
+    """With two of them, or on the next day, nobody is led to the wrong drum."""
+    noor = bench.visit(NOOR)
+    timed_cup(noor)
+    assert fields_to_ask(noor.open("/mix"))["pick"] == "Own brew"
+    timed_cup(noor, product="Other brew")
+    assert fields_to_ask(noor.open("/mix"))["pick"] == ""
+
+
+def test_every_default_stands_with_how_it_is_known(bench: Bench) -> None:
+    """A figure that was given is assumed no longer."""
+    noor = bench.visit(NOOR)
+    assert "Density of catalyst 1.17 kg/L , from memory" in mixed(noor).words
+    given = mixed(noor, catalyst_kg_per_l="1.2")
+    assert "Density of catalyst 1.17 kg/L , from memory" not in given.words
+    assert figure(given, "catalyst") == "33.33 ml"
+
+
+def test_the_worker_may_keep_the_mix_page_and_nothing_else(bench: Bench) -> None:
+    """Its file says so, and no other file does."""
+    client = bench.app.test_client()
+    with client.get("/static/mix-worker.js") as worker, client.get("/static/mix.js") as other:
+        assert worker.headers["Service-Worker-Allowed"] == "/mix"
+        assert "Service-Worker-Allowed" not in other.headers
+
+
+def test_signing_in_and_out_empties_what_a_phone_has_kept(bench: Bench) -> None:
+    """The browser itself drops it, with scripts or without."""
+    noor = bench.visit()
+    assert noor.knock("noor").headers["Clear-Site-Data"] == '"storage"'
+    assert noor.sign_out().headers["Clear-Site-Data"] == '"storage"'

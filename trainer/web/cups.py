@@ -10,6 +10,7 @@ from trainer.records import db, writing
 from trainer.records.cups import CupFacts, cups_of, keep_cup, take_back
 from trainer.web import kept, mix
 from trainer.web.access import signed_in
+from trainer.web.answer import instant_in
 from trainer.web.installation import here
 from trainer.web.mix_clock import Clock, Start, holder, minutes_gone, stamp, start_of
 from trainer.web.mix_form import NO_NAME, MixForm, dose_words
@@ -42,7 +43,8 @@ def keep() -> ResponseReturnValue:
     if form.errors:
         return _page(form), 422
     if facts is None:
-        since = stamp(here().now())
+        # By the phone's own clock where it says so, since that times the rest as well.
+        since = stamp(instant_in(form["pressed"]) or here().now())
         fields = form.kept(*_RUNNING)
         return redirect(url_for("cups.list_all", **fields, since=since, _anchor="clock"), 303)
     writing(db.session)

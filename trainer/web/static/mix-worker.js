@@ -25,16 +25,25 @@ self.addEventListener("fetch", (event) => {
   event.respondWith(inTime(answer).catch(async () => (await (page ? keptPage : keptFile)(request.url)) ?? answer));
 });
 
-function inTime(answer) {
-  return Promise.race([answer, new Promise((_, fail) => setTimeout(fail, PATIENCE))]);
+// An answer that is late, or says that something broke, is no better than none.
+async function inTime(answer) {
+  const late = new Promise((_, fail) => setTimeout(fail, PATIENCE));
+  const first = await Promise.race([answer, late]);
+  if (first.status >= 500) throw first;
+  return first;
 }
 
 async function fetchPage(request) {
   const answer = await fetch(request);
   const holder = answer.headers.get(HOLDER);
-  if (!holder || answer.redirected) await dropPages("");
-  else if (answer.ok) await keepPage(answer.clone(), holder, request.url ?? request);
+  if (isShut(answer)) await dropPages("");
+  else if (answer.ok && holder) await keepPage(answer.clone(), holder, request.url ?? request);
   return answer;
+}
+
+// Nobody is signed in, or somebody who may not.
+function isShut(answer) {
+  return answer.type === "opaqueredirect" || answer.redirected || [401, 403].includes(answer.status);
 }
 
 async function keepPage(answer, holder, url) {

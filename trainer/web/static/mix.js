@@ -27,6 +27,21 @@ function tellTimes(inside, since) {
   }
 }
 
+// This page's address with an instant in it.
+function addressed(name, instant) {
+  const here = new URL(location.href);
+  here.searchParams.set(name, new Date(instant).toISOString());
+  return here.pathname + here.search;
+}
+
+function asked(name) {
+  return new URLSearchParams(location.search).get(name);
+}
+
+function fields(name) {
+  return document.querySelectorAll(`main input[name=${name}]`);
+}
+
 // ---------- What is kept on this phone, for whoever is signed in and nobody else
 
 function kept() {
@@ -40,7 +55,7 @@ function kept() {
 
 function keep(since) {
   try {
-    const path = location.pathname + location.search;
+    const path = addressed("since", since);
     localStorage.setItem(KEPT, JSON.stringify({ holder, since, path }));
   } catch { /* The address has it as well. */ }
 }
@@ -84,9 +99,8 @@ function tick(since) {
 function run(since) {
   show(false, one("start"), one("start-note"), one("still"), elsewhere);
   show(true, clock, one("running"), ...clock.querySelectorAll(".clock-face"));
-  for (const field of document.querySelectorAll("main input[name=since]")) {
-    field.value = new Date(since).toISOString();
-  }
+  for (const field of fields("since")) field.value = new Date(since).toISOString();
+  for (const field of fields("gelled")) field.value ||= asked("gelled") ?? "";
   tellTimes(clock, since);
   keep(since);
   tick(since);
@@ -94,10 +108,8 @@ function run(since) {
 }
 
 function startNow() {
-  const since = Date.now(), here = new URL(location.href);
-  here.searchParams.set("since", new Date(since).toISOString());
-  here.searchParams.delete("gelled");
-  history.replaceState(null, "", here);
+  const since = Date.now();
+  history.replaceState(null, "", addressed("since", since));
   run(since);
   clock.scrollIntoView({ block: "nearest" });
 }
@@ -119,16 +131,31 @@ one("start")?.addEventListener("submit", (event) => {
   startNow();
 });
 
+// A cup is timed from press to press by this phone's clock alone; the server's may differ.
+one("cup")?.addEventListener("submit", (event) => {
+  const { since, pressed, minutes } = event.target.elements;
+  if (since.value) return;
+  pressed.value = new Date().toISOString();
+  if (navigator.onLine || minutes.value.trim()) return;
+  event.preventDefault();
+  startNow();
+});
+
 for (const form of all("gelled").concat(all("cup"))) {
+  let sent = false;
   form.addEventListener("submit", (event) => {
-    const [since, gelled] = ["since", "gelled"].map((name) => form.elements.namedItem(name));
-    if (since.value && !gelled.value) gelled.value = new Date().toISOString();
-    if (navigator.onLine) {
-      if (since.value) forget();
-    } else if (since.value) {
-      event.preventDefault();
+    const { since, gelled } = form.elements;
+    if (event.defaultPrevented || !since.value) return;
+    // The first press counts, however often it has to be pressed until it is through.
+    gelled.value ||= new Date().toISOString();
+    if (!navigator.onLine) {
+      history.replaceState(null, "", addressed("gelled", gelled.value));
       show(true, one("no-signal", clock));
     }
+    if (sent || !navigator.onLine) return event.preventDefault();
+    sent = true;
+    setTimeout(() => { sent = false; }, 5000);
+    forget();
   });
 }
 
@@ -138,8 +165,9 @@ one("forget")?.addEventListener("click", () => {
   show(false, elsewhere);
 });
 
-const asked = Date.parse(new URLSearchParams(location.search).get("since"));
-if (clock && runs(asked)) run(asked);
+// The address has it; a form that came back with something to mend has it in a field.
+const since = Date.parse(asked("since") ?? fields("since")[0]?.value);
+if (clock && runs(since)) run(since);
 else {
   const found = kept();
   if (found) showElsewhere(found);
