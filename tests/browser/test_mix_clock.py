@@ -133,7 +133,7 @@ def test_what_gelled_without_signal_is_noted_when_there_is_some(phone: Page) -> 
 
 
 def test_working_time_then_the_gel_then_stop(phone: Page) -> None:
-    """A cup of 26 minutes leaves 15 to work in; each turn is a word, and is read aloud."""
+    """A cup of 26 minutes leaves 17 from catalyst in; each turn is a word, and is read aloud."""
     sign_in(phone, "oda")
     phone.goto("/mix/cups")
     phone.locator("#product").fill("Clock brew")
@@ -145,11 +145,11 @@ def test_working_time_then_the_gel_then_stop(phone: Page) -> None:
     start(phone)
     word, said = phone.locator("#clock .phase-word:visible"), phone.locator("#clock [data-said]")
     expect(word).to_have_text("Working time")
-    expect(said).to_contain_text("15 min left to lay")
-    phone.clock.fast_forward("16:00")
+    expect(said).to_contain_text("17 min left to lay")
+    phone.clock.fast_forward("18:00")
     expect(word).to_contain_text("Working time is over")
-    expect(said).to_contain_text("to the soonest gel")
-    phone.clock.fast_forward("11:00")
+    expect(said).to_contain_text("until a cup gels")
+    phone.clock.fast_forward("09:00")
     expect(word).to_have_text("It may gel now. Stop laying; spread what is left thin.")
     phone.clock.fast_forward("45:00")
     hours = phone.locator("#clock [data-figure]:visible")

@@ -110,7 +110,7 @@ def test_three_drops_and_all_four_trims_are_cut(shed: str) -> None:
 def test_without_a_cup_there_is_no_clock(shed: str) -> None:
     """It says why, and no time of day stands anywhere."""
     text = said("roof", shed)
-    assert "No clock. No air temperature was given" in text
+    assert "No clock. No temperature was given" in text
     assert "catalyst in" not in text
     assert "may gel" not in text
 
@@ -118,7 +118,7 @@ def test_without_a_cup_there_is_no_clock(shed: str) -> None:
 def test_a_cup_and_a_start_make_a_clock(tmp_path: Path) -> None:
     """20 min at today's dose and air is 20 min; 20 × 2/3 − 2 are 11.33 to lay it in."""
     text = said("roof", write(tmp_path, SHED + TIMED))
-    assert "A batch may gel after 20 min; lay it within 11.33 min." in text
+    assert "Lay each batch within 13 min of catalyst in, mixing included." in text
     first = next(line for line in text.splitlines() if "  08:00" in line)
     assert first.split()[-3:] == ["08:00", "08:13", "08:20"]
 

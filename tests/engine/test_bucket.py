@@ -4,9 +4,9 @@ import pytest
 
 from trainer.engine import Refused
 from trainer.engine.plans import gel
-from trainer.engine.plans.bucket import NO_TEMPERATURE, Bucket, bucket_of
+from trainer.engine.plans.bucket import Bucket, bucket_of
 from trainer.engine.plans.description import Mix
-from trainer.engine.plans.gel import GelTimes, NoTimes
+from trainer.engine.plans.gel import NO_TEMPERATURE, GelTimes, NoTimes
 
 MIX = Mix(product="Own brew", resin_kg_per_l=1.1, catalyst_kg_per_l=1.2)
 CUP = gel.TestCup("Own brew", 30, 18, 2)
@@ -97,3 +97,9 @@ def test_a_dose_off_the_band_is_warned_of_by_mass() -> None:
     (caution,) = bucket(Mix(percent=4, convention="ml per kg")).cautions
     assert "4.68\u00a0% by mass" in caution
     assert bucket(Mix(percent=3.9)).cautions == ()
+
+
+def test_a_bucket_over_the_usual_size_is_warned_of() -> None:
+    """130 L in one bucket is nobody's batch; five litres, 5.5 kg here, are the most."""
+    assert any("Share it out" in each for each in bucket_of(MIX, 130, "L", 18).cautions)
+    assert not any("Share it out" in each for each in bucket_of(MIX, 5, "L", 18).cautions)

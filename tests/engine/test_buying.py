@@ -6,7 +6,7 @@ import pytest
 from roofs_cast import SOLD, ell, garage
 
 from trainer.engine.plans.buying import Purchase
-from trainer.engine.plans.description import Boards, RoofDescription
+from trainer.engine.plans.description import Boards, Edge, RoofDescription
 from trainer.engine.plans.roof import plan_roof
 
 
@@ -51,3 +51,10 @@ def test_smaller_tins_are_more_tins(roof: RoofDescription) -> None:
     needed = sum(stage.resin.value for stage in resin)
     assert needed <= tins * 5 < needed + 5
     assert tins > bought(roof)["resin"].count.value
+
+
+def test_mat_that_is_turned_is_needed_too() -> None:
+    """15.9 m of drops, and 5.2 m up a wall with its lap, 200 mm high: 1.04 m of the roll more."""
+    edges = (Edge("drip"), Edge("raised"), Edge("wall", 150), Edge("raised"))
+    assert bought(garage())["mat"].needed == "15.9\u00a0m"
+    assert bought(replace(garage(), edges=edges))["mat"].needed == "16.94\u00a0m"

@@ -3,6 +3,7 @@
 import dataclasses
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from roofs_cast import SOLD, ell, garage, roof
@@ -20,7 +21,7 @@ from trainer.engine.plans.description import (
 from trainer.engine.plans.figure import Figure
 from trainer.engine.plans.gel import GelTimes, NoTimes
 from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
-from trainer.engine.plans.roof import plan_roof
+from trainer.engine.plans.roof import RoofPlan, plan_roof
 
 CUPS = (Cup(25, 20, 2, "Own brew"),)
 FAIR = Weather(20, 20, 50, 12, "no", "no", "no", "no")
@@ -124,7 +125,7 @@ def test_without_a_temperature_no_time_is_told() -> None:
     """A cup alone isn't enough."""
     plan = plan_roof(garage(mix=Mix(product="Own brew"), cups=CUPS))
     assert isinstance(plan.gel, NoTimes)
-    assert "No air temperature" in plan.gel.reasons[0]
+    assert "No temperature was given" in plan.gel.reasons[0]
 
 
 def test_a_cup_without_a_name_is_of_the_roof_s_resin() -> None:
@@ -149,6 +150,7 @@ def test_a_dose_off_its_band_is_warned_of_and_gets_no_time() -> None:
             replace(garage(), edges=(*[Edge("drip")] * 3, Edge("wall", 100))),
             "150\u00a0mm is the rule",
         ),
+        (FULL, "no fillet or bandage at its foot"),
         (FULL, "kerb of rooflight 1 is under 150\u00a0mm"),
         (garage(topcoat=Topcoat(percent=4)), "Topcoat takes 1 to 3 %"),
         (garage(mix=Mix(product="Own brew"), cups=CUPS, weather=FAIR), "time the first batch"),
@@ -175,3 +177,46 @@ def test_twice_the_resin_density_changes_litres_and_no_masses() -> None:
         assert one.resin.value == pytest.approx(other.resin.value)
         whole = one.litres.value * len(one.batches), other.litres.value * len(other.batches)
         assert whole[0] == pytest.approx(1.2 * whole[1])
+
+
+def timed(deck_c: float, air_c: float = 18, **looked: Any) -> RoofPlan:
+    """Return the plan of a garage on such a day, with a cup of its resin."""
+    weather = Weather(air_c, deck_c, 50, 12, **{"sun": "no", **looked})
+    return plan_roof(garage(mix=Mix(product="Own brew"), cups=CUPS, weather=weather))
+
+
+def test_a_warm_deck_shortens_the_clock() -> None:
+    """Planning takes the soonest, so times are told at the warmer of air and deck."""
+    hot, warm_day = timed(24, 18).gel, timed(24, 24).gel
+    assert isinstance(hot, GelTimes)
+    assert isinstance(warm_day, GelTimes)
+    assert hot.short.value == warm_day.short.value < 25
+    assert any("warmer than the air" in caution for caution in hot.cautions)
+
+
+def test_a_deck_cooler_than_the_air_lengthens_nothing() -> None:
+    """The bucket stands in the air."""
+    as_warm, cooler = timed(18).gel, timed(10).gel
+    assert isinstance(as_warm, GelTimes)
+    assert isinstance(cooler, GelTimes)
+    assert cooler.short.value == as_warm.short.value
+
+
+@pytest.mark.parametrize(("deck_c", "air_c"), [(36, 20), (4, 20), (20, 4), (20, 36)])
+def test_too_hot_or_too_cold_anywhere_gets_no_time(deck_c: float, air_c: float) -> None:
+    """The verdict is stop, and nothing else says otherwise."""
+    plan = timed(deck_c, air_c)
+    assert plan.verdict.word == "stop"
+    assert isinstance(plan.gel, NoTimes)
+
+
+def test_sun_on_the_deck_is_told_at_the_clock() -> None:
+    """No figure says how much sooner, so a sentence does."""
+    assert any("Sun is on the deck" in each for each in timed(20, sun="yes").gel.cautions)
+
+
+def test_a_cold_day_is_warned_of_without_a_cup() -> None:
+    """A mix with nothing to go by needs it most."""
+    told = plan_roof(garage(weather=Weather(air_c=14))).gel
+    assert isinstance(told, NoTimes)
+    assert any("gels late" in caution for caution in told.cautions)

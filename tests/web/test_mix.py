@@ -101,6 +101,34 @@ def test_with_a_cup_there_is_a_band_and_a_working_time(bench: Bench) -> None:
     assert "A full bucket gels sooner than a cup" in page.words
 
 
+@pytest.mark.parametrize("at", ["3", "41"])
+def test_on_a_day_for_laying_nothing_it_says_stop(bench: Bench, at: str) -> None:
+    """First of all, and there is no button to start a clock with."""
+    page = mixed(bench.visit(NOOR), NAMED, at=at)
+    assert "Nothing is laid below 5 °C or above 35 °C" in page.words
+    assert page.words.index("Stop") < page.words.index("Syringe mark")
+    assert "Catalyst in now" not in page.words
+
+
+def test_a_cold_day_is_warned_of_without_a_cup(bench: Bench) -> None:
+    """14 °C: resin gels late, whether a cup says so or not."""
+    assert "resin gels late" in mixed(bench.visit(NOOR), NAMED, at="14").words
+
+
+def test_a_bucket_too_large_is_warned_of(bench: Bench) -> None:
+    """130 L is no batch."""
+    page = mixed(bench.visit(NOOR), NAMED, resin="130", resin_unit="L")
+    assert "Share it out in equal batches" in page.words
+
+
+def test_phone_and_paper_lay_by_the_same_minute(bench: Bench) -> None:
+    """The working time comes after mixing: two thirds of 26 minutes from catalyst in."""
+    noor = bench.visit(NOOR)
+    timed_cup(noor)
+    running = mixed(noor, NAMED, since=SINCE).main.all(id="clock")[0]
+    assert float(running["data-working"]) == pytest.approx(26 * 2 / 3)
+
+
 def test_a_cup_of_another_resin_is_not_gone_by(bench: Bench) -> None:
     """Its name is another; nothing is told of this one."""
     noor = bench.visit(NOOR)
@@ -120,18 +148,19 @@ def test_the_clock_tells_its_times_without_scripts(bench: Bench) -> None:
     timed_cup(noor)
     page = mixed(noor, NAMED, since=SINCE)
     assert clock(page).replace(" .", ".") == (
-        "Catalyst went in at 08:45. Working time until 09:00. Gel at 09:11 at the earliest."
+        "Catalyst went in at 08:45. Working time until 09:02. "
+        "A cup gels from 09:11 on; a full bucket may be sooner."
     )
 
 
 def test_working_time_comes_first_then_the_gel(bench: Bench) -> None:
-    """At the start, after sixteen minutes, and after twenty-seven."""
+    """At the start, after two thirds of the gel and a bit, and after twenty-seven minutes."""
     noor = bench.visit(NOOR)
     timed_cup(noor)
     assert phase(mixed(noor, NAMED, since=SINCE)) == "Working time"
-    bench.clock.wait(minutes=16)
+    bench.clock.wait(minutes=18)
     assert phase(mixed(noor, NAMED, since=SINCE)).startswith("Working time is over")
-    bench.clock.wait(minutes=11)
+    bench.clock.wait(minutes=9)
     assert phase(mixed(noor, NAMED, since=SINCE)).startswith("It may gel now")
 
 

@@ -24,8 +24,9 @@ def rows(table: Element) -> dict[str, list[str]]:
 
 
 def test_a_card_tells_when_a_batch_may_gel(bench: Bench) -> None:
-    """A cup of 30 minutes at 18 °C and 2 % is itself at today's 18 °C and 2 %."""
-    page = card(bench)
+    """A cup of 30 minutes at 18 °C and 2 % is itself at today's 18 °C and 2 %, one figure."""
+    even = roof(TIMED, weather={**TIMED["weather"], "deck_c": 18})
+    page = card(bench, even)
     assert (page.status, page.heading) == (200, "Mix card: Garage with a clock")
     gel = rows(tables(page)[0])
     assert list(gel) == [
@@ -35,7 +36,13 @@ def test_a_card_tells_when_a_batch_may_gel(bench: Bench) -> None:
     heads = [each.words for each in tables(page)[0].all("thead")[0].all("th")]
     assert heads[1:4] == ["1 %", "1.5 %", "2 % today"]
     assert gel["18 °C today"][2] == "30"
-    assert "Today, 18 °C, 2 % by mass" in page.words
+    assert "Today, 18 °C, 2 % by mass 30 min" in page.words
+    assert "a full bucket may gel before it" in page.words
+
+
+def test_a_card_goes_by_the_warmer_of_air_and_deck(bench: Bench) -> None:
+    """As the sheet does: today's row is the deck's 19 °C."""
+    assert "19 °C today" in rows(tables(card(bench))[0])
 
 
 def test_a_time_that_is_refused_has_its_reason_below(bench: Bench) -> None:

@@ -145,10 +145,13 @@ def _times(table: Table) -> Iterator[str]:
 def _clock(plan: RoofPlan) -> Iterator[str]:
     """Yield when a batch may gel, or why nobody can tell."""
     if not isinstance(plan.gel, GelTimes):
-        yield from _wrapped([f"No clock. {' '.join(plan.gel.reasons)}"])
+        yield from _wrapped([f"No clock. {' '.join(plan.gel.reasons)}", *plan.gel.cautions])
         return
     gel = plan.gel
-    yield f"A batch may gel after {gel.short.shown}; lay it within {gel.working.shown}."
+    lay_by = show(int(gel.lay_by), "min")
+    yield f"A cup gels after {gel.short.shown} at the soonest, and a full bucket may be sooner."
+    yield f"Lay each batch within {lay_by} of catalyst in, mixing included."
+    yield from _wrapped(gel.cautions)
     yield from _wrapped(gel.refused)
     if plan.description.crew.start is None:
         yield "No start was given: count from when the catalyst goes in."

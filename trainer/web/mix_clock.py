@@ -81,7 +81,7 @@ def clock_of(start: Start, gel: GelTimes | NoTimes | None) -> Clock:
     """Return the clock of a start, against the gel where it can be told."""
     if not isinstance(gel, GelTimes):
         return Clock(start)
-    return Clock(start, gel.working.value, gel.short.value)
+    return Clock(start, gel.lay_by, gel.short.value)
 
 
 def minutes_gone(start: datetime, pressed: str) -> float:

@@ -16,6 +16,7 @@ from trainer.engine.materials import (
 from trainer.engine.plans.bucket import Bucket, bucket_of
 from trainer.engine.plans.figure import Figure, Known
 from trainer.engine.plans.gel import GelTimes, TestCup
+from trainer.engine.plans.verdict import judge
 from trainer.records.cups import KeptCup
 from trainer.web.installation import here
 from trainer.web.mix_clock import whole_minutes
@@ -46,6 +47,8 @@ class MixSheet:
     rounding: str
     #: The same dose in the two other conventions.
     others: tuple[tuple[str, Figure], ...]
+    #: Why nothing is laid at this temperature; nothing where it may be.
+    stop: str
     #: Why there is no clock; nothing where there is one.
     no_clock: tuple[str, ...]
     #: Whether a test cup is what is missing.
@@ -87,11 +90,19 @@ def sheet_of(form: MixForm, cups: Sequence[KeptCup]) -> MixSheet | None:
         "" if now_c is None else show(round(now_c, 1), "°C"),
         _rounding(bucket),
         tuple(_others(bucket)),
+        _stop(now_c),
         tuple(_no_clock(bucket, timed, now_c)),
         not timed,
         tuple(_goes_by(bucket)),
         tuple(_assumed(form, bucket)),
     )
+
+
+def _stop(now_c: float | None) -> str:
+    """Return why the day is too cold or too hot, as the verdict on a roof says it; else nothing."""
+    reasons = judge(now_c, None, None).reasons
+    stops = (f"{each.words} {each.limit}" for each in reasons if each.level == "stop")
+    return next(stops, "")
 
 
 def timed_cups(cups: Sequence[KeptCup], product: str) -> tuple[TestCup, ...]:

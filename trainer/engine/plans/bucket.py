@@ -1,21 +1,22 @@
 """The bucket in front of somebody: its resin, its catalyst, the syringe's mark, and the gel."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from trainer.engine.cautions import cautions_for
 from trainer.engine.dose import percent_by_mass, percent_by_ml_per_kg, percent_by_volume
 from trainer.engine.drivers import Working
-from trainer.engine.plans.description import Mix
+from trainer.engine.plans.description import Crew, Mix, fields_of
 from trainer.engine.plans.dose import catalyst_for
 from trainer.engine.plans.figure import Figure, Known, Measured, worked
-from trainer.engine.plans.gel import GelTimes, NoTimes, TestCup, gel_times
+from trainer.engine.plans.gel import GelTimes, NoTimes, TestCup, gel_of
 from trainer.engine.resin import resin_kilograms, resin_litres
 from trainer.engine.syringe import syringe_mark
+from trainer.engine.units import show
 
 ResinUnit = Literal["kg", "L"]
-NO_TEMPERATURE = "No temperature was given, so no gel time can be told."
+_USUAL_L: float = fields_of(Crew)["bucket_l"].default
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,8 +97,8 @@ def bucket_of(
         by_mass,
         by_rule,
         by_volume,
-        _gel(mix, by_mass.value, now_c, cups),
-        cautions_for(by_mass.method, by_mass.givens, by_mass.working),
+        gel_of(mix, by_mass.value, now_c, cups),
+        (*cautions_for(by_mass.method, by_mass.givens, by_mass.working), *_size(litres.value)),
     )
 
 
@@ -119,17 +120,11 @@ def _up_to(figure: Figure, key: str) -> Figure:
     return replace(figure, working=Working(lines, figures, figures[key]))
 
 
-def _gel(
-    mix: Mix, percent: float, now_c: float | None, cups: Sequence[TestCup]
-) -> GelTimes | NoTimes:
-    if now_c is None:
-        return NoTimes((NO_TEMPERATURE,))
-    return gel_times(
-        cups,
-        mix.product or "",
-        now_c,
-        percent,
-        band=(mix.least_percent, mix.most_percent),
-        share=mix.share,
-        mixing_min=mix.mixing_min,
-    )
+def _size(litres: float) -> Iterator[str]:
+    """Yield what a bucket over the usual size warns of."""
+    if litres > _USUAL_L:
+        most = show(_USUAL_L, "L")
+        yield (
+            f"That is more than {most} in one bucket. Share it out in equal batches: "
+            "a large one gels sooner and heats itself."
+        )

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.bandage import BandagePlan
 from trainer.engine.plans.description import RoofDescription
 from trainer.engine.plans.figure import Known, Measured, worked
@@ -56,7 +57,9 @@ def _rolls(
     weight = show(roof.laminate.mat_g_per_m2, "g/m²")
     each = f"{show(sold.mat_roll_mm, 'mm')} by {show(sold.mat_roll_m, 'm')}"
     rolls = Measured("buy.mat", "rolls of mat", len(mat.cuts.bars), "rolls")
-    yield Purchase(f"mat, {weight}", mat.length.shown, each, rolls)
+    # With the mat that is turned up, down and round, and the laps of drops longer than a roll.
+    needed_m = sum(map(sum, mat.cuts.bars)) / MM_PER_M.value
+    yield Purchase(f"mat, {weight}", show(needed_m, "m"), each, rolls)
 
 
 def _trims(roof: RoofDescription, trims: TrimPlan) -> Iterator[Purchase]:

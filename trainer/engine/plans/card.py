@@ -8,9 +8,10 @@ from trainer.engine.catalyst import catalyst_by_mass
 from trainer.engine.conversions import rounded_up
 from trainer.engine.drivers import answer, work
 from trainer.engine.plans.description import Mix, RoofDescription
-from trainer.engine.plans.gel import GelTimes, TestCup, gel_times
+from trainer.engine.plans.gel import GelTimes, TestCup, gel_of
 from trainer.engine.plans.roof import RoofPlan, cups_of, plan_roof
 from trainer.engine.resin import resin_kilograms
+from trainer.engine.units import show
 
 #: In degrees: no time is told outside of them.
 COLDEST, HOTTEST, STEP_C = 5, 35, 5
@@ -29,13 +30,21 @@ class GelBand:
     #: Sentences.
     refusal: str = ""
 
+    @property
+    def words(self) -> str:
+        """The band as it is read: "22 to 29 min", or one figure where both ends are the same."""
+        if self.short_min is None or self.long_min is None:
+            return "no time"
+        long = show(self.long_min, "min")
+        return long if self.short_min == self.long_min else f"{self.short_min} to {long}"
+
 
 @dataclass(frozen=True, slots=True)
 class Degrees:
     """One row: the gel bands at a temperature, one for each dose."""
 
     at_c: float
-    #: Whether it is today's air.
+    #: Whether it is what today's times are told at.
     today: bool
     bands: tuple[GelBand, ...]
 
@@ -84,7 +93,7 @@ class MixCard:
 
     @property
     def now(self) -> GelBand | None:
-        """The cell of today's air and today's dose; None where either isn't known."""
+        """The cell of today's temperature and today's dose; None where either isn't known."""
         row = next((row for row in self.rows if row.today), None)
         if row is None:
             return None
@@ -151,7 +160,7 @@ def _rows(roof: RoofDescription, percents: tuple[float, ...]) -> Iterator[Degree
     cups = cups_of(roof)
     if not cups:
         return
-    now_c = roof.weather.air_c
+    now_c = roof.weather.gel_c
     steps = [float(each) for each in range(COLDEST, HOTTEST + 1, STEP_C)]
     for at_c in _each_once([*steps, *([] if now_c is None else [now_c])]):
         bands = tuple(_band(roof, cups, at_c, percent) for percent in percents)
@@ -159,16 +168,7 @@ def _rows(roof: RoofDescription, percents: tuple[float, ...]) -> Iterator[Degree
 
 
 def _band(roof: RoofDescription, cups: tuple[TestCup, ...], at_c: float, percent: float) -> GelBand:
-    mix = roof.mix
-    told = gel_times(
-        cups,
-        mix.product or "",
-        at_c,
-        percent,
-        band=(mix.least_percent, mix.most_percent),
-        share=mix.share,
-        mixing_min=mix.mixing_min,
-    )
+    told = gel_of(roof.mix, percent, at_c, cups)
     if not isinstance(told, GelTimes):
         return GelBand(refusal=" ".join(told.reasons))
     short, long = told.short.value, told.long.value

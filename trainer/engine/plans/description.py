@@ -17,6 +17,7 @@ from trainer.engine.materials import (
     BEGINNER_BATCH,
     CATALYST_DENSITY,
     CATALYST_DOSE,
+    COLDEST,
     DOSE_BAND,
     MAT_LAP,
     MAT_WEIGHT,
@@ -187,6 +188,17 @@ class Weather:
     rain: Annotated[Looked, Given("rain before it sets")] = "not looked at"
     sun: Annotated[Looked, Given("sun on the deck")] = "not looked at"
     wind: Annotated[Looked, Given("wind that lifts mat")] = "not looked at"
+
+    @property
+    def gel_c(self) -> float | None:
+        """The temperature that gel times are told at: the warmer of air and deck.
+
+        Planning takes the soonest. Where either is too cold for any time, it is the colder.
+        """
+        if self.air_c is None:
+            return None
+        both = (self.air_c, self.air_c if self.deck_c is None else self.deck_c)
+        return min(both) if min(both) < COLDEST.value else max(both)
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from trainer.engine.batches import working_time
 from trainer.engine.errors import Refused
 from trainer.engine.materials import COLDEST, COOL, DOSE_BAND, HOTTEST, MIXING_TIME, WORKING_SHARE
 from trainer.engine.plans.cup_fit import CupFit, TestCup, fit_cups
+from trainer.engine.plans.description import Mix
 from trainer.engine.plans.figure import Figure, worked
 from trainer.engine.units import show
 
@@ -22,11 +23,13 @@ __all__ = [
     "TestCup",
     "dose_for_wanted",
     "fit_cups",
+    "gel_of",
     "gel_times",
 ]
 
 Band = tuple[float, float]
 USUAL_BAND: Band = (DOSE_BAND.low, DOSE_BAND.high)
+NO_TEMPERATURE = "No temperature was given, so no gel time can be told."
 _BUCKET = "A full bucket gels sooner than a cup, and a film on the roof later."
 # What a dose may lie off an edge of its band, having been turned to millilitres and back.
 _DUST = 1e-9
@@ -49,12 +52,36 @@ class GelTimes:
     #: What the cups fit, shown beside the times and never planned with.
     fit: CupFit | None
 
+    @property
+    def lay_by(self) -> float:
+        """Minutes from catalyst in to when laying stops: the working time, and mixing before it."""
+        return self.working.working.figures["usable"]
+
 
 @dataclass(frozen=True, slots=True)
 class NoTimes:
     """No gel time can be told, and why: sentences for whoever asked."""
 
     reasons: tuple[str, ...]
+    #: What the temperature warns of all the same.
+    cautions: tuple[str, ...] = ()
+
+
+def gel_of(
+    mix: Mix, percent: float, now_c: float | None, cups: Sequence[TestCup]
+) -> GelTimes | NoTimes:
+    """Return when resin mixed so may gel, at a dose by mass; no times without a temperature."""
+    if now_c is None:
+        return NoTimes((NO_TEMPERATURE,))
+    return gel_times(
+        cups,
+        mix.product or "",
+        now_c,
+        percent,
+        band=(mix.least_percent, mix.most_percent),
+        share=mix.share,
+        mixing_min=mix.mixing_min,
+    )
 
 
 def gel_times(
@@ -76,7 +103,7 @@ def gel_times(
     used = cups_to_go_by(cups, product)
     reasons = (*_no_cup(used, product), *_no_weather(now_c), *_no_dose(percent, band))
     if reasons:
-        return NoTimes(reasons)
+        return NoTimes(reasons, tuple(_cool(now_c)))
     now = {"now_c": now_c, "now_percent": percent}
     short, long = _short(used, now), _long(used, now)
     try:
@@ -89,7 +116,7 @@ def gel_times(
             mixing_min=mixing_min,
         )
     except Refused as refused:
-        return NoTimes((str(refused),))
+        return NoTimes((str(refused),), tuple(_cool(now_c)))
     cautions = tuple(_cautions(used, now_c))
     refused_cups = tuple(_of_another_product(cups, product))
     return GelTimes(short, long, working, cautions, used, refused_cups, fit_cups(used))
@@ -138,13 +165,13 @@ def cups_to_go_by(cups: Sequence[TestCup], product: str) -> tuple[TestCup, ...]:
 
 
 def _short(cups: Sequence[TestCup], now: dict[str, float]) -> Figure:
-    words = "gel at the soonest"
+    words = "gel of a cup at the soonest"
     ends = [worked("gel.short", words, gel_short_end, **_of(cup), **now) for cup in cups]
     return min(ends, key=lambda end: end.value)
 
 
 def _long(cups: Sequence[TestCup], now: dict[str, float]) -> Figure:
-    words = "gel at the latest"
+    words = "gel of a cup at the latest"
     ends = [worked("gel.long", words, gel_long_end, **_of(cup), **now) for cup in cups]
     return max(ends, key=lambda end: end.value)
 
@@ -196,10 +223,14 @@ def _cautions(used: Sequence[TestCup], now_c: float) -> Iterator[str]:
     if oldest:
         days = "yesterday" if oldest == 1 else f"{oldest} days ago"
         yield f"A cup is from {days}. Time a new one today."
-    if now_c < COOL.value:
+    yield from _cool(now_c)
+    yield _BUCKET
+
+
+def _cool(now_c: float) -> Iterator[str]:
+    if COLDEST.value <= now_c < COOL.value:
         coldest, cool = show(COLDEST.value, "°C"), show(COOL.value, "°C")
         yield f"Between {coldest} and {cool} resin gels late and cures slowly. Take care."
-    yield _BUCKET
 
 
 def _of_another_product(cups: Sequence[TestCup], product: str) -> Iterator[str]:

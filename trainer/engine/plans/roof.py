@@ -1,7 +1,7 @@
 """The plan of a roof: one frozen plan from one frozen description."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.engine.errors import BadRoof, NotAFigure, Refused
 from trainer.engine.layers import thickness_of_layers, weight_of_roof, weight_per_m2
@@ -13,14 +13,14 @@ from trainer.engine.plans.description import PARTS, RoofDescription, Weather, fi
 from trainer.engine.plans.dose import Dose, dose_of
 from trainer.engine.plans.fall import FallPlan, fall_of
 from trainer.engine.plans.figure import Figure, Known, worked
-from trainer.engine.plans.gel import GelTimes, NoTimes, TestCup, gel_times
+from trainer.engine.plans.gel import GelTimes, NoTimes, TestCup, gel_of
 from trainer.engine.plans.mat import MatPlan, mat_of
 from trainer.engine.plans.sides import Corner, Side, corners_of, sides_of
 from trainer.engine.plans.stages import Stage, stages_of
 from trainer.engine.plans.tape import TapePlan, tape_of
 from trainer.engine.plans.trims import TrimPlan, trims_of
 from trainer.engine.plans.verdict import Verdict, judge
-from trainer.engine.plans.warnings import warnings_of
+from trainer.engine.plans.warnings import sooner, warnings_of
 from trainer.engine.units import show
 
 _LOOKED = {"yes": True, "no": False, "not looked at": None}
@@ -109,7 +109,7 @@ def _planned(roof: RoofDescription) -> RoofPlan:
     bandage = bandage_of(roof, sides, corners, deck, trims)
     mat = mat_of(roof, deck, sides)
     cups = cups_of(roof)
-    dose = dose_of(roof, cups, roof.weather.air_c)
+    dose = dose_of(roof, cups, roof.weather.gel_c)
     gel = _gel(roof, cups, dose)
     stages = stages_of(roof, bandage, mat, dose, gel)
     verdict = _verdict(roof.weather)
@@ -166,18 +166,8 @@ def cups_of(roof: RoofDescription) -> tuple[TestCup, ...]:
 
 
 def _gel(roof: RoofDescription, cups: tuple[TestCup, ...], dose: Dose) -> GelTimes | NoTimes:
-    mix, now_c = roof.mix, roof.weather.air_c
-    if now_c is None:
-        return NoTimes(("No air temperature was given, so no gel time can be told.",))
-    return gel_times(
-        cups,
-        mix.product or "",
-        now_c,
-        dose.by_mass.value,
-        band=(mix.least_percent, mix.most_percent),
-        share=mix.share,
-        mixing_min=mix.mixing_min,
-    )
+    told = gel_of(roof.mix, dose.by_mass.value, roof.weather.gel_c, cups)
+    return replace(told, cautions=(*told.cautions, *sooner(roof.weather)))
 
 
 def _verdict(weather: Weather) -> Verdict:

@@ -229,7 +229,7 @@ def _on_the_clock(
     now = float(start)
     for stage in stages:
         busy = roof.mix.mixing_min + _laying(roof, stage, gel.working.value)
-        yield _timed(stage, now, busy, roof.mix.mixing_min + gel.working.value, gel.short.value)
+        yield _timed(stage, now, busy, gel.lay_by, gel.short.value)
         now += busy * len(stage.batches)
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from trainer.engine.materials import LEAST_BARE_BOARD, UPSTAND
-from trainer.engine.plans.description import RoofDescription
+from trainer.engine.plans.description import RoofDescription, Weather
 from trainer.engine.plans.dose import Dose
 from trainer.engine.plans.gel import GelTimes, NoTimes
 from trainer.engine.plans.openings import Rooflight
@@ -22,11 +22,20 @@ def warnings_of(
     """Return the cautions that a roof's own figures give rise to."""
     return (
         *_dose(roof, dose),
-        *(gel.cautions if isinstance(gel, GelTimes) else ()),
+        *gel.cautions,
         *_heights(roof, sides),
         *_tape(tape),
         *_crew(roof, gel),
     )
+
+
+def sooner(weather: Weather) -> Iterator[str]:
+    """Yield why resin may gel sooner than by the air's temperature."""
+    air_c, deck_c = weather.air_c, weather.deck_c
+    if air_c is not None and deck_c is not None and deck_c > air_c:
+        yield f"The deck is warmer than the air: times are told for its {show(deck_c, '°C')}."
+    if weather.sun == "yes":
+        yield "Sun is on the deck: keep the resin in the shade. It gels sooner than any time here."
 
 
 def _dose(roof: RoofDescription, dose: Dose) -> Iterator[str]:
@@ -51,6 +60,11 @@ def _heights(roof: RoofDescription, sides: tuple[Side, ...]) -> Iterator[str]:
     for number, opening in enumerate(roof.openings, 1):
         if isinstance(opening, Rooflight) and opening.kerb_mm < UPSTAND.value:
             yield f"The kerb of rooflight {number} is under {usual}. Raise it if you can."
+        if isinstance(opening, Rooflight):
+            yield (
+                f"Rooflight {number} has mat round its kerb here, and no fillet or bandage "
+                "at its foot. Add them."
+            )
 
 
 def _tape(tape: TapePlan) -> Iterator[str]:
