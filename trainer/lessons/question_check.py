@@ -6,10 +6,16 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from trainer.engine.errors import UNWORKABLE
+from trainer.lessons.asks import Slip
+from trainer.lessons.calculate import (
+    CalculateQuestion,
+    Variant,
+    close_slips,
+    slip_figures,
+    variant,
+)
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.marks import Typed, mark_answers
-from trainer.lessons.question import Question, Slip
-from trainer.lessons.variant import Variant, close_slips, slip_figures, variant
 
 VARIANTS = 500
 #: More draws than this share that collide with a slip are the author's to mend.
@@ -34,7 +40,7 @@ class _Found:
 
 
 def check_question(
-    question: Question, file: str, line: int, *, roof: str = ""
+    question: CalculateQuestion, file: str, line: int, *, roof: str = ""
 ) -> Iterator[AuthorError]:
     """Yield what is wrong with a question after VARIANTS draws.
 
@@ -72,7 +78,7 @@ def check_question(
         yield mistake(f"it doesn't print sensibly: {found.unprinted}")
 
 
-def _work_through(question: Question) -> _Found:
+def _work_through(question: CalculateQuestion) -> _Found:
     """Return what comes up in VARIANTS draws; numbers that are drawn again aren't worked again."""
     found = _Found()
     for drawn, times in _drawn(question):
@@ -89,7 +95,7 @@ def _work_through(question: Question) -> _Found:
     return found
 
 
-def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
+def _drawn(question: CalculateQuestion) -> Iterable[tuple[Variant, int]]:
     """Return each variant that comes up in VARIANTS draws, with how often it does."""
     drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
     times = Counter(each.key for each in drawn)

@@ -8,7 +8,6 @@ from trainer.lessons.crosscheck import lines_with
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library
-from trainer.lessons.question import Question
 from trainer.lessons.sentences import (
     LONGEST_MEAN,
     LONGEST_SENTENCE,
@@ -27,7 +26,7 @@ def check_reading(library: Library) -> Iterator[AuthorError]:
     for lesson in library.lessons:
         yield from _lesson(lesson)
     for asked in library.roof_questions.questions:
-        yield from _told(library.roof_questions.file, 1, _texts(asked.question))
+        yield from _told(library.roof_questions.file, 1, asked.question.texts())
     cautions = (caution.text for caution in library.cautions.values())
     yield from _told("content/cautions.toml", 1, cautions)
     competencies = library.competencies.competencies
@@ -49,13 +48,7 @@ def _lesson(lesson: Lesson) -> Iterator[AuthorError]:
         yield from _told(lesson.file, 1, [lesson.worked.text])
     for question in lesson.questions:
         line = lines_with(lesson, "id", question.id)[0]
-        yield from _told(lesson.file, line, _texts(question))
-
-
-def _texts(question: Question) -> Iterator[str]:
-    yield question.text
-    yield from (ask.words for ask in question.asks)
-    yield from (slip.cue for slip in question.slips)
+        yield from _told(lesson.file, line, question.texts())
 
 
 def _told(file: str, line: int, texts: Iterable[str]) -> Iterator[AuthorError]:
