@@ -7,7 +7,11 @@ from lessons_specimens import CHAIN, FILE, RESIN, another, edited, lesson_text, 
 
 from trainer.lessons.check import check_content
 from trainer.lessons.errors import AuthorError, ContentError
-from trainer.lessons.question_check import VARIANTS, check_question
+from trainer.lessons.everyday_slips import EverydaySlip
+from trainer.lessons.marks import Typed, mark_answers
+from trainer.lessons.question import Slip
+from trainer.lessons.question_check import VARIANTS, check_question, told_apart
+from trainer.lessons.variant import Variant, slip_figures, variant
 
 WIDTH = "given.width_mm = 1000"
 
@@ -179,3 +183,27 @@ def test_a_paragraph_after_a_box_is_no_mistake(content: Path) -> None:
     """An empty line ends a box."""
     text = lesson_text() + '\n!!! caution "Edges"\n    Look down.\n\nThen turn round.\n'
     assert [each for each in rewritten(content, text) if "box" in each.sentence] == []
+
+
+@pytest.mark.parametrize("text", [RESIN, CHAIN])
+def test_what_is_told_apart_is_what_marking_names(text: str) -> None:
+    """The check works each slip once; an answer typed with that slip is marked by its name."""
+    for number in range(20):
+        drawn = variant(question(text), f"seed-{number}")
+        right = drawn.working().figures
+        made = {each: tuple(slip_figures(drawn, each, right)) for each in drawn.question.slips}
+        assert list(told_apart(made, right)) == [
+            slip for slip in drawn.question.slips if named_as_typed(drawn, slip) == slip
+        ]
+
+
+def named_as_typed(drawn: Variant, slip: Slip) -> Slip | EverydaySlip | None:
+    """Return what a mark calls it when somebody makes a slip at the first line it shows at."""
+    right = drawn.working().figures
+    typed = {
+        ask.line: Typed(repr(ask.in_asked_unit(right[ask.line])), ask.unit)
+        for ask in drawn.question.asks
+    }
+    ask, figure = next(slip_figures(drawn, slip, right))
+    typed[ask.line] = Typed(f"{ask.in_asked_unit(figure):.9f}", ask.unit)
+    return mark_answers(drawn, typed, try_no=1).slip

@@ -2,14 +2,15 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 
+from trainer.engine import Working
 from trainer.engine.errors import UNWORKABLE
 from trainer.lessons.errors import AuthorError
-from trainer.lessons.marks import Typed, mark_answers
-from trainer.lessons.question import Question, Slip
-from trainer.lessons.variant import Variant, close_slips, slip_figures, variant
+from trainer.lessons.marks import Typed
+from trainer.lessons.question import Ask, Question, Slip
+from trainer.lessons.variant import Variant, slip_figures, too_near, variant
 
 VARIANTS = 500
 #: More draws than this share that collide with a slip are the author's to mend.
@@ -18,6 +19,8 @@ MOST_COLLISIONS = 0.2
 MOST_ON_A_ROOF = 0.5
 FEWEST_SLIPS = 2
 _NONSENSE = re.compile(r"[{}]|\b(nan|inf|None)\b")
+#: What each slip leads to at each asked line that it may show at.
+_Made = Mapping[Slip, tuple[tuple[Ask, float], ...]]
 
 
 @dataclass(slots=True)
@@ -28,6 +31,8 @@ class _Found:
     collided: int = 0
     collisions: Counter[Slip] = field(default_factory=Counter)
     nearest: dict[Slip, float] = field(default_factory=dict)
+    #: How often each slip led to no other figure at any line that it belongs to.
+    unseen: Counter[Slip] = field(default_factory=Counter)
     #: How often each slip, when it was made, was named.
     named: Counter[Slip] = field(default_factory=Counter)
     unprinted: str = ""
@@ -76,24 +81,37 @@ def _work_through(question: Question) -> _Found:
     """Return what comes up in VARIANTS draws; numbers that are drawn again aren't worked again."""
     found = _Found()
     for drawn, times in _drawn(question):
-        close = dict(close_slips(drawn))
-        for slip, distance in close.items():
-            found.collisions[slip] += times
-            found.nearest[slip] = min(distance, found.nearest.get(slip, distance))
-        if close:
+        working = drawn.working()
+        made = {slip: tuple(slip_figures(drawn, slip, working.figures)) for slip in question.slips}
+        if _collides(found, made, working.figures, times):
             found.collided += times
             continue
         found.fair += times
-        found.named.update(dict.fromkeys(_named(drawn), times))
-        found.unprinted = found.unprinted or _nonsense(drawn)
+        found.named.update(dict.fromkeys(told_apart(made, working.figures), times))
+        found.unprinted = found.unprinted or _nonsense(drawn, working)
     return found
+
+
+def _collides(found: _Found, made: _Made, right: Mapping[str, float], times: int) -> bool:
+    """Return whether a slip comes too close to the right answer; note which, and how close."""
+    collides = False
+    for slip, figures in made.items():
+        near = too_near(figures, right)
+        if near is None:
+            continue
+        collides = True
+        found.collisions[slip] += times
+        found.unseen[slip] += times if near == 0 else 0
+        found.nearest[slip] = min(near, found.nearest.get(slip, near))
+    return collides
 
 
 def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
     """Return each variant that comes up in VARIANTS draws, with how often it does."""
     drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
-    times = Counter(each.key for each in drawn)
-    return [(each, times[key]) for key, each in {each.key: each for each in drawn}.items()]
+    numbers = [tuple(each.givens.values()) for each in drawn]
+    times = Counter(numbers)
+    return [(each, times[key]) for key, each in dict(zip(numbers, drawn, strict=True)).items()]
 
 
 def _too_close(found: _Found, most: float) -> list[Slip]:
@@ -104,25 +122,36 @@ def _too_close(found: _Found, most: float) -> list[Slip]:
     return [slip for slip, _ in found.collisions.most_common(1)]
 
 
-def _named(drawn: Variant) -> Iterator[Slip]:
-    """Yield each slip that is named, and none besides, when somebody makes it."""
-    right = drawn.working().figures
-    answers = {
-        ask.line: Typed(repr(ask.in_asked_unit(right[ask.line])), ask.unit)
-        for ask in drawn.question.asks
-    }
-    for slip in drawn.question.slips:
-        for ask, figure in slip_figures(drawn, slip, right):
+def told_apart(made: _Made, right: Mapping[str, float]) -> Iterator[Slip]:
+    """Yield each slip that marking names, and none besides, when somebody makes it.
+
+    Every slip was worked once already, and marking would work all of them again for each.
+    """
+    for slip, figures in made.items():
+        for ask, figure in figures:
             if ask.tolerance.allows(figure, right[ask.line]):
                 continue
-            typed = Typed(f"{ask.in_asked_unit(figure):.12f}", ask.unit)
-            if mark_answers(drawn, {**answers, ask.line: typed}, try_no=1).slip == slip:
+            if _leading_to(ask, _as_typed(ask, figure), made) == [slip]:
                 yield slip
                 break
 
 
-def _nonsense(drawn: Variant) -> str:
+def _as_typed(ask: Ask, figure: float) -> float:
+    """Return a figure as it is read when somebody types it; raise Unclear where nobody can."""
+    typed = Typed(f"{ask.in_asked_unit(figure):.12f}", ask.unit)
+    return ask.in_line_unit(typed.read_for(ask).value)
+
+
+def _leading_to(ask: Ask, typed: float, made: _Made) -> list[Slip]:
+    return [
+        slip
+        for slip, figures in made.items()
+        if any(each is ask and ask.tolerance.allows(typed, figure) for each, figure in figures)
+    ]
+
+
+def _nonsense(drawn: Variant, working: Working) -> str:
     """Return the first text of a variant that doesn't print sensibly, or nothing."""
     texts = [drawn.text(), *(drawn.text(ask) for ask in drawn.question.asks)]
-    texts += [line.shown() for line in drawn.working().lines]
+    texts += [line.shown() for line in working.lines]
     return next((text for text in texts if _NONSENSE.search(text)), "")
