@@ -9,6 +9,7 @@ from typing import TypeVar
 from trainer.lessons.cautions import Caution, read_cautions
 from trainer.lessons.competencies import Competencies, Competency, read_competencies
 from trainer.lessons.crosscheck import (
+    Source,
     Written,
     picture_mistakes,
     repeated,
@@ -18,6 +19,7 @@ from trainer.lessons.crosscheck import (
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.lesson import Lesson, read_lesson
 from trainer.lessons.question import Question
+from trainer.lessons.retired import NOTHING_RETIRED, read_retired, taken_again
 from trainer.lessons.roof_questions import (
     NO_ROOF_QUESTIONS,
     RoofQuestions,
@@ -27,6 +29,8 @@ from trainer.lessons.roofs import SampleRoof, read_sample_roofs
 from trainer.lessons.stock import Sizes, read_stock
 
 T = TypeVar("T")
+_COMPETENCIES = "competencies.toml"
+_NO_COMPETENCIES = Source(f"content/{_COMPETENCIES}", "")
 
 
 @dataclass(frozen=True)
@@ -42,6 +46,8 @@ class Library:
     roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
     #: What any roof can be practised on.
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
+    #: The file that says what a trainee must be able to do.
+    competencies_source: Source = _NO_COMPETENCIES
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -93,7 +99,7 @@ def read_library(folder: Path) -> Library:
         return fallback
 
     nothing = Competencies((), {})
-    competencies = attempt("competencies.toml", lambda: read_competencies(folder), nothing)
+    competencies = attempt(_COMPETENCIES, lambda: read_competencies(folder), nothing)
     cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
     stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
     files = sorted((folder / "lessons").glob("*.md"))
@@ -104,11 +110,14 @@ def read_library(folder: Path) -> Library:
     # Without the sizes that are sold no roof can be read.
     roofs, wrong = read_sample_roofs(folder, stock) if stock else ({}, [])
     mistakes.extend(wrong)
+    retired = attempt("retired.toml", lambda: read_retired(folder), NOTHING_RETIRED)
     asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked)
+    source = Source(f"content/{_COMPETENCIES}", _text_of(folder / _COMPETENCIES))
+    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, source)
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))
+    mistakes.extend(taken_again(retired, lessons, asked, competencies, source))
     mistakes.extend(unknown_skills(asked, competencies.skills))
     for lesson in lessons:
         mistakes.extend(unknown_names(lesson, library.by_competency, competencies.skills, cautions))
@@ -120,6 +129,11 @@ def read_library(folder: Path) -> Library:
 
 def _read_file(file: Path, folder: Path) -> Lesson:
     return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder)
+
+
+def _text_of(file: Path) -> str:
+    """Return what stands in a file; nothing of one that was reported already."""
+    return file.read_text("utf-8", errors="replace") if file.is_file() else ""
 
 
 def _read_roof_questions(folder: Path) -> RoofQuestions:
