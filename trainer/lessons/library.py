@@ -30,7 +30,6 @@ from trainer.lessons.stock import Sizes, read_stock
 
 T = TypeVar("T")
 _COMPETENCIES = "competencies.toml"
-_NO_COMPETENCIES = Source(f"content/{_COMPETENCIES}", "")
 
 
 @dataclass(frozen=True)
@@ -46,8 +45,6 @@ class Library:
     roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
     #: What any roof can be practised on.
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
-    #: The file that says what a trainee must be able to do.
-    competencies_source: Source = _NO_COMPETENCIES
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -64,6 +61,15 @@ class Library:
         """Every file that asks questions: its text is kept for the answers that name it."""
         on_roofs = (self.roof_questions,) if self.roof_questions.questions else ()
         return (*self.lessons, *on_roofs)
+
+    @property
+    def competencies_source(self) -> Source:
+        """The file that says what a trainee must be able to do."""
+        return self.source_of(_COMPETENCIES)
+
+    def source_of(self, name: str) -> Source:
+        """Return a file of the folder with its text, for whatever is wrong in it."""
+        return source_of(self.folder, name)
 
     @cached_property
     def by_competency(self) -> dict[str, Competency]:
@@ -112,11 +118,11 @@ def read_library(folder: Path) -> Library:
     mistakes.extend(wrong)
     retired = attempt("retired.toml", lambda: read_retired(folder), NOTHING_RETIRED)
     asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
-    source = Source(f"content/{_COMPETENCIES}", _text_of(folder / _COMPETENCIES))
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, source)
+    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked)
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))
+    source = source_of(folder, _COMPETENCIES)
     mistakes.extend(taken_again(retired, lessons, asked, competencies, source))
     mistakes.extend(unknown_skills(asked, competencies.skills))
     for lesson in lessons:
@@ -131,9 +137,11 @@ def _read_file(file: Path, folder: Path) -> Lesson:
     return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder)
 
 
-def _text_of(file: Path) -> str:
-    """Return what stands in a file; nothing of one that was reported already."""
-    return file.read_text("utf-8", errors="replace") if file.is_file() else ""
+def source_of(folder: Path, name: str) -> Source:
+    """Return a file of a content folder; one that is missing was reported elsewhere."""
+    file = folder / name
+    text = file.read_text("utf-8", errors="replace") if file.is_file() else ""
+    return Source(f"content/{name}", text)
 
 
 def _read_roof_questions(folder: Path) -> RoofQuestions:

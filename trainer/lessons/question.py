@@ -1,8 +1,8 @@
 """A question of a lesson: what is given, what is asked, and which slips are known."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, ClassVar
 
 from trainer.engine import Asked, Method, Tolerance, method_named
 from trainer.engine.measures import convert, units_beside
@@ -73,6 +73,9 @@ class Slip:
 class Question:
     """A question that a calculation makes and marks."""
 
+    #: The word after `kind =`.
+    kind: ClassVar[str] = "calculate"
+
     id: str
     lesson: str
     #: What stands in a list of questions: "Tape for the bike store".
@@ -88,6 +91,17 @@ class Question:
     def method(self) -> Method[...]:
         """The calculation."""
         return method_named(self.calculate)
+
+    @property
+    def skills(self) -> tuple[str, ...]:
+        """The skill of each asked line; on a roof one may have none."""
+        return tuple(ask.skill for ask in self.asks if ask.skill)
+
+    def texts(self) -> Iterator[str]:
+        """Yield what is asked, at each line too, and the cues of its slips."""
+        yield self.text
+        yield from (ask.words for ask in self.asks)
+        yield from (slip.cue for slip in self.slips)
 
     def ask_for(self, line: str) -> Ask:
         """Return the ask of this line; raise KeyError."""

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import islice, product
 
 from trainer.engine import Working
 from trainer.engine.errors import UNWORKABLE
@@ -18,7 +19,12 @@ MOST_COLLISIONS = 0.2
 #: On one roof most figures stand still, so that more draws are thrown away for one slip.
 MOST_ON_A_ROOF = 0.5
 FEWEST_SLIPS = 2
+#: Of a question with many givens no more combinations of their ends are worked.
+MOST_ENDS = 256
 _NONSENSE = re.compile(r"[{}]|\b(nan|inf|None)\b")
+_UNSEEN = "It can't be made there: change its line 'on', or what it puts wrong, or drop it."
+_CLOSE = "Change the ranges, the slip, or a tighter tolerance."
+_MIXED_UP = "Two slips lead to the same figure, or it can't happen: drop one."
 #: What each slip leads to at each asked line that it may show at.
 _Made = Mapping[Slip, tuple[tuple[Ask, float], ...]]
 
@@ -47,34 +53,44 @@ def check_question(
     made there.
     """
     on_roof = f" on the roof '{roof}'" if roof else ""
-    most = MOST_ON_A_ROOF if roof else MOST_COLLISIONS
+    for sentence, mend in _wrong(question, roof=bool(roof)):
+        told = f"Question '{question.id}'{on_roof}: {sentence}"
+        yield AuthorError(file, line, told, f'id = "{question.id}"', mend)
 
-    def mistake(sentence: str, mend: str = "") -> AuthorError:
-        return AuthorError(file, line, f"Question '{question.id}'{on_roof}: {sentence}", "", mend)
 
+def _wrong(question: Question, *, roof: bool) -> Iterator[tuple[str, str]]:
+    """Yield what is wrong with a question, and how it is mended."""
     if not roof and len(question.slips) < FEWEST_SLIPS:
-        yield mistake(f"it takes {FEWEST_SLIPS} slips at least, and knows {len(question.slips)}.")
+        yield f"it takes {FEWEST_SLIPS} slips at least, and knows {len(question.slips)}.", ""
     try:
         found = _work_through(question)
+        for ends in at_the_ends(question):
+            found.unprinted = found.unprinted or _nonsense(ends, ends.working())
     except UNWORKABLE as error:
-        yield mistake(f"it can't always be worked. {error}", "Narrow the ranges of its givens.")
+        yield f"it can't always be worked. {error}", "Narrow the ranges of its givens."
         return
-    for slip in _too_close(found, most * VARIANTS):
-        yield mistake(
-            f"the slip '{slip.name}' comes within three tolerances of the right answer in "
-            f"{found.collisions[slip]} of {VARIANTS} draws; "
-            f"the nearest is {found.nearest[slip]:.4g} off.",
-            "Change the ranges, the slip, or a tighter tolerance.",
-        )
-    for slip in question.slips:
-        if found.named[slip] < (1 - most) * found.fair:
-            yield mistake(
-                f"the slip '{slip.name}' is told from the others in only "
-                f"{found.named[slip]} of {found.fair} draws.",
-                "Two slips lead to the same figure, or it can't happen: drop one.",
-            )
+    yield from _wrong_slips(question, found, MOST_ON_A_ROOF if roof else MOST_COLLISIONS)
     if found.unprinted:
-        yield mistake(f"it doesn't print sensibly: {found.unprinted}")
+        yield f"it doesn't print sensibly: {found.unprinted}", ""
+
+
+def _wrong_slips(question: Question, found: _Found, most: float) -> Iterator[tuple[str, str]]:
+    """Yield each slip that can't be made, comes too close to right, or is taken for another."""
+    for slip, draws in found.unseen.items():
+        if draws > most * VARIANTS:
+            where = f"at '{slip.on or question.asks[-1].line}'"
+            words = f"leads to no other figure {where} in {draws} of {VARIANTS} draws."
+            yield f"the slip '{slip.name}' {words}", _UNSEEN
+    for slip in _too_close(found, most * VARIANTS):
+        words = (
+            f"comes within three tolerances of the right answer in {found.collisions[slip]} of "
+            f"{VARIANTS} draws; the nearest is {found.nearest[slip]:.4g} off."
+        )
+        yield f"the slip '{slip.name}' {words}", _CLOSE
+    for slip in question.slips:
+        if slip not in found.unseen and found.named[slip] < (1 - most) * found.fair:
+            words = f"is told from the others in only {found.named[slip]} of {found.fair} draws."
+            yield f"the slip '{slip.name}' {words}", _MIXED_UP
 
 
 def _work_through(question: Question) -> _Found:
@@ -114,12 +130,28 @@ def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
     return [(each, times[key]) for key, each in dict(zip(numbers, drawn, strict=True)).items()]
 
 
+def at_the_ends(question: Question) -> Iterator[Variant]:
+    """Yield the question with each given at either end of its range, in every combination.
+
+    A draw seldom meets several ends at once. A given with many values has only its own ends.
+    """
+    ends = {
+        name: dict.fromkeys((each.value(0), each.value(each.count - 1)))
+        for name, each in question.givens.items()
+    }
+    for together in islice(product(*ends.values()), MOST_ENDS):
+        yield Variant(question, "ends", 0, dict(zip(ends, together, strict=True)))
+
+
 def _too_close(found: _Found, most: float) -> list[Slip]:
-    """Return the slips to blame where too many draws collide: each over the limit, or the worst."""
+    """Return the slips to blame where too many draws collide: each over the limit, or the worst.
+
+    One that leads to no other figure at all is blamed for that instead.
+    """
     over = [slip for slip, count in found.collisions.items() if count > most]
-    if over or found.collided <= most:
-        return over
-    return [slip for slip, _ in found.collisions.most_common(1)]
+    if not over and found.collided > most:
+        over = [slip for slip, _ in found.collisions.most_common(1)]
+    return [slip for slip in over if found.unseen[slip] <= most]
 
 
 def told_apart(made: _Made, right: Mapping[str, float]) -> Iterator[Slip]:
