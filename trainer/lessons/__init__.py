@@ -2,7 +2,7 @@
 
 from trainer.lessons.binding import bind, facts_in, questions_for
 from trainer.lessons.cautions import Caution
-from trainer.lessons.check import check_content
+from trainer.lessons.check import check_content, check_lesson
 from trainer.lessons.competencies import Competencies, Competency, Rule, Skill
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.lesson import Lesson, WorkedJob, digest_of, question_in, read_lesson
@@ -35,6 +35,7 @@ __all__ = [
     "WorkedJob",
     "bind",
     "check_content",
+    "check_lesson",
     "check_question",
     "digest_of",
     "facts_in",

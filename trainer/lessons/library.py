@@ -45,6 +45,8 @@ class Library:
     roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
     #: What any roof can be practised on.
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
+    #: Whether another lesson, which isn't here, is read before the first of these.
+    follows: bool = False
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -87,8 +89,11 @@ class Library:
         return later[0] if later else None
 
 
-def read_library(folder: Path) -> Library:
-    """Return all the content below a folder; raise ContentError with every mistake in it."""
+def read_library(folder: Path, only: str = "") -> Library:
+    """Return all the content below a folder; raise ContentError with every mistake in it.
+
+    Of `only` one lesson, by its file's name, no roofs and no other lessons are read.
+    """
     mistakes: list[AuthorError] = []
 
     def attempt(name: str, read: Callable[[], T], fallback: T) -> T:
@@ -108,17 +113,21 @@ def read_library(folder: Path) -> Library:
     competencies = attempt(_COMPETENCIES, lambda: read_competencies(folder), nothing)
     cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
     stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
-    files = sorted((folder / "lessons").glob("*.md"))
+    every = sorted((folder / "lessons").glob("*.md"))
+    files = [file for file in every if only in ("", file.name)]
     found = [
         attempt(f"lessons/{file.name}", partial(_read_file, file, folder), None) for file in files
     ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
     # Without the sizes that are sold no roof can be read.
-    roofs, wrong = read_sample_roofs(folder, stock) if stock else ({}, [])
+    roofs, wrong = read_sample_roofs(folder, stock) if stock and not only else ({}, [])
     mistakes.extend(wrong)
     retired = attempt("retired.toml", lambda: read_retired(folder), NOTHING_RETIRED)
-    asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked)
+    asked = NO_ROOF_QUESTIONS
+    if not only:
+        asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), asked)
+    follows = files != every[: len(files)]
+    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, follows)
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))

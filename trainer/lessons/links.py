@@ -19,7 +19,7 @@ _FORMS = (
     "Write #anchor for a place on this page, slug for a lesson, /page for a page of ours, "
     "or https://… for one of others."
 )
-_slug_in = re.compile(r"^slug\s*=\s*[\"']([^\"']+)[\"']", re.MULTILINE).search
+_slug = re.compile(r"^slug\s*=\s*[\"']([^\"']+)[\"']", re.MULTILINE)
 
 
 def link_mistakes(
@@ -41,10 +41,13 @@ def link_mistakes(
 
 def slugs_of_lessons(folder: Path) -> list[str]:
     """Return the slug of every lesson of a content folder, even where one can't be read."""
-    texts = (
-        file.read_text("utf-8", errors="replace") for file in (folder / "lessons").glob("*.md")
-    )
-    return [found[1] for found in map(_slug_in, texts) if found]
+    return list(filter(None, map(slug_in, sorted((folder / "lessons").glob("*.md")))))
+
+
+def slug_in(file: Path) -> str:
+    """Return the slug that stands in a lesson's file, or nothing."""
+    found = _slug.search(file.read_text("utf-8", errors="replace"))
+    return found[1] if found else ""
 
 
 def _wrong(
