@@ -31,9 +31,10 @@ def mistakes(content: Path) -> str:
 
 @pytest.mark.usefixtures("quick_check")
 def test_the_lessons_are_well() -> None:
-    """Nothing is to be mended, and it says how much was read and worked."""
+    """Nothing is to be mended, and it says what was read, where, and how often it was worked."""
     lessons = len(list((ROOT / "content" / "lessons").glob("*.md")))
     assert re.fullmatch(
+        rf"Lessons: {re.escape(str(ROOT / 'content'))}\n"
         rf"Nothing to mend: {lessons} lessons, \d+ questions, each worked 25 times\.\n",
         said("check"),
     )

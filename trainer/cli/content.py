@@ -30,6 +30,7 @@ def check(folder: Path | None) -> None:
         click.echo(mistake, err=True)
     if mistakes or library is None:
         raise click.ClickException(f"{len(mistakes)} to mend in {folder}.")
+    click.echo(f"Lessons: {folder}")
     lessons, questions = len(library.lessons), len(library.questions)
     click.echo(
         f"Nothing to mend: {lessons} lesson{'s' * (lessons != 1)}, {questions} questions, "
