@@ -157,6 +157,16 @@ def test_a_question_that_waits_for_a_second_try_is_the_new_one(desk: Desk) -> No
     assert again.notes == ANEW
 
 
+def test_what_was_made_before_a_change_is_put_away(desk: Desk) -> None:
+    """An author saves some hundred times a day, and a process may open so many files."""
+    author = desk.browser()
+    for word in ("slowly", "calmly", "well"):
+        desk.save("lessons/02-mixing.md", MIXING.replace("slowly", word) + DRUM_DOSE)
+        author.answer(author.open(DRUM), "1")
+    files = {each.name.partition(".")[0] for each in desk.preview.config.instance.iterdir()}
+    assert files == {"preview-3", "secret"}
+
+
 # What is to mend.
 
 

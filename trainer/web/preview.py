@@ -47,6 +47,8 @@ class Preview:
     _stamp: Stamp | None = None
     _pages: "WSGIApplication | None" = None
     _made: int = 0
+    #: What was made last, whose database is open.
+    _app: Flask | None = None
     _making: threading.Lock = field(default_factory=threading.Lock)
 
     def __call__(self, environ: "WSGIEnvironment", start: "StartResponse") -> Iterable[bytes]:
@@ -66,14 +68,24 @@ class Preview:
             library = read_library(self.config.content, self.file)
         except ContentError as error:
             return to_mend(error.mistakes).wsgi_app
+        self._put_away()
         self._made += 1
         database = self.config.instance / f"preview-{self._made}.sqlite"
         app = create_app(replace(self.config, database_url=f"sqlite:///{database}"), None, library)
+        self._app = app
         # Beside a server on this machine, whose cookies a browser would mix up with these.
         app.config["SESSION_COOKIE_NAME"] = _OWN_COOKIE
         prepare(app)
         show_alone(app, library.first, check_lesson(library, library.first))
         return signed_in_always(app, enrol(app))
+
+    def _put_away(self) -> None:
+        """Close and remove the last database: an author saves some hundred times a day."""
+        if self._app is not None:
+            with self._app.app_context():
+                db.engine.dispose()
+        for old in self.config.instance.glob(f"preview-{self._made}.sqlite*"):
+            old.unlink()
 
 
 def stamp_of(folder: Path) -> Stamp:
