@@ -10,9 +10,9 @@ import pytest
 from trainer.engine.slips import figure_at
 from trainer.engine.units import show
 from trainer.lessons import (
+    CalculateQuestion,
     Lesson,
     Mark,
-    Question,
     Slip,
     Typed,
     Variant,
@@ -28,7 +28,8 @@ from trainer.lessons.sentences import sentences_on, words_of
 CONTENT = Path(__file__).resolve().parent.parent / "content"
 LIBRARY = read_library(CONTENT)
 LESSONS = [pytest.param(lesson, id=lesson.slug) for lesson in LIBRARY.lessons]
-QUESTIONS = [pytest.param(question, id=question.id) for question in LIBRARY.questions.values()]
+SUMS = [question for lesson in LIBRARY.lessons for question in lesson.sums]
+QUESTIONS = [pytest.param(question, id=question.id) for question in SUMS]
 LONGEST_SENTENCE = 25
 LONGEST_MEAN = 14
 
@@ -88,14 +89,14 @@ def test_a_worked_job_has_its_figures_in_words(lesson: Lesson) -> None:
 def test_marking_reads_the_same_questions(lesson: Lesson) -> None:
     """The text alone, without its page, holds the questions that are shown."""
     for question in lesson.questions:
-        assert question_in(lesson.text, lesson.file, question.id) == question
+        assert question_in(lesson.text, lesson.file, question.id, CONTENT) == question
 
 
 # What is answered.
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_a_right_answer_is_right(question: Question) -> None:
+def test_a_right_answer_is_right(question: CalculateQuestion) -> None:
     """Whoever types what the working shows, in the asked unit and rounded as printed, is right."""
     for drawn in some_variants(question):
         mark = mark_answers(drawn, right_answers(drawn), try_no=1)
@@ -104,7 +105,7 @@ def test_a_right_answer_is_right(question: Question) -> None:
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_a_slip_gets_its_name_its_cue_and_one_retry(question: Question) -> None:
+def test_a_slip_gets_its_name_its_cue_and_one_retry(question: CalculateQuestion) -> None:
     """Whoever makes it on numbers of their own is told so, in nearly every draw."""
     drawn_many = some_variants(question, 8)
     for slip in question.slips:
@@ -113,7 +114,7 @@ def test_a_slip_gets_its_name_its_cue_and_one_retry(question: Question) -> None:
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_a_slip_on_the_second_try_gets_the_working(question: Question) -> None:
+def test_a_slip_on_the_second_try_gets_the_working(question: CalculateQuestion) -> None:
     """One retry, and no more."""
     for drawn in some_variants(question, 2):
         for slip in question.slips:
@@ -121,7 +122,7 @@ def test_a_slip_on_the_second_try_gets_the_working(question: Question) -> None:
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_wrong_at_random_gets_the_working(question: Question) -> None:
+def test_wrong_at_random_gets_the_working(question: CalculateQuestion) -> None:
     """A figure that comes from nowhere is no slip: the first line is wrong and the run is over."""
     for drawn in some_variants(question):
         first = question.asks[0]
@@ -133,13 +134,13 @@ def test_wrong_at_random_gets_the_working(question: Question) -> None:
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_a_question_has_twenty_variants(question: Question) -> None:
+def test_a_question_has_twenty_variants(question: CalculateQuestion) -> None:
     """Enough that nobody learns the figures instead of the way."""
     assert len({variant(question, f"person-{n}").key for n in range(500)}) >= 20
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_an_answer_has_a_sensible_size(question: Question) -> None:
+def test_an_answer_has_a_sensible_size(question: CalculateQuestion) -> None:
     """Nobody is asked for 0.0371 kg, nor for 48 000 mm."""
     for drawn in some_variants(question):
         for ask in question.asks:
@@ -148,7 +149,7 @@ def test_an_answer_has_a_sensible_size(question: Question) -> None:
 
 
 @pytest.mark.parametrize("question", QUESTIONS)
-def test_a_cue_asks_and_gives_nothing_away(question: Question) -> None:
+def test_a_cue_asks_and_gives_nothing_away(question: CalculateQuestion) -> None:
     """It is a question; the name of a slip is a phrase, in small letters, without a full stop."""
     for slip in question.slips:
         assert slip.cue.endswith("?")
@@ -162,7 +163,7 @@ def test_a_cue_asks_and_gives_nothing_away(question: Question) -> None:
 
 def test_every_skill_is_asked() -> None:
     """A skill that no question asks could never be cured."""
-    asked = {ask.skill for question in LIBRARY.questions.values() for ask in question.asks}
+    asked = {ask.skill for question in SUMS for ask in question.asks}
     assert sorted(set(LIBRARY.competencies.skills) - asked) == []
 
 
@@ -174,7 +175,7 @@ def test_every_competency_has_a_lesson() -> None:
 
 def test_there_are_chained_questions() -> None:
     """At least three, and each asks two to four lines."""
-    chains = [each for each in LIBRARY.questions.values() if len(each.asks) > 1]
+    chains = [each for each in SUMS if len(each.asks) > 1]
     assert len(chains) >= 3
     assert {len(chain.asks) for chain in chains} <= {2, 3, 4}
 
@@ -211,7 +212,7 @@ def prose_of(lesson: Lesson) -> list[str]:
     return sentences_on(lesson.opening + lesson.closing, captions=False)
 
 
-def some_variants(question: Question, many: int = 3) -> list[Variant]:
+def some_variants(question: CalculateQuestion, many: int = 3) -> list[Variant]:
     """Return fair variants of a question, as several people would meet it."""
     drawn = (fresh_variant(question, f"person-{number}") for number in range(many))
     return [each for each in drawn if each is not None]

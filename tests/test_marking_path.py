@@ -4,7 +4,7 @@ import subprocess
 import sys
 
 #: Everything that a mark is made of, read in an interpreter of its own.
-MARKING = "import trainer.engine.marking, trainer.lessons.marks, trainer.lessons.variant"
+MARKING = "import trainer.engine.marking, trainer.lessons.marks, trainer.lessons.calculate"
 HEAVY = ("pyclipper", "trainer.engine.plans.cut_search")
 
 

@@ -18,7 +18,7 @@ from trainer.lessons import (
     read_library,
     roof_question_in,
 )
-from trainer.lessons.variant import slip_figures
+from trainer.lessons.calculate import slip_figures
 
 LIBRARY = read_library(Path(__file__).resolve().parent.parent / "content")
 ASKED = LIBRARY.roof_questions

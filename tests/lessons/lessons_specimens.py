@@ -8,12 +8,13 @@ from pathlib import Path
 from typing import Any
 
 from trainer.lessons.block import Block
+from trainer.lessons.calculate import CalculateQuestion, Variant
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.question import Question
 from trainer.lessons.reading import read_question
-from trainer.lessons.variant import Variant
 
 FILE = "content/lessons/01-shed.md"
+NO_PICTURES = Path("nowhere")
 
 RESIN = """\
 id = "shed-resin"
@@ -190,9 +191,16 @@ def write_content(folder: Path) -> Path:
     return folder
 
 
-def question(text: str = RESIN) -> Question:
-    """Return the question in a block's text."""
-    return read_question(Block(FILE, 1, text), "shed")
+def question(text: str = RESIN) -> CalculateQuestion:
+    """Return the sum in a block's text."""
+    read = asked(text)
+    assert isinstance(read, CalculateQuestion)
+    return read
+
+
+def asked(text: str, folder: Path = NO_PICTURES) -> Question:
+    """Return the question of any kind in a block's text; its pictures lie below `folder`."""
+    return read_question(Block(FILE, 1, text), "shed", folder)
 
 
 def on_four_metres(text: str = RESIN, **others: Any) -> Variant:

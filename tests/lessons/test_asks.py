@@ -4,7 +4,7 @@ import pytest
 from lessons_specimens import CHAIN, RESIN, edited, line_of, mistake_in, question
 
 from trainer.engine import Tolerance
-from trainer.lessons.question import Ask
+from trainer.lessons.asks import Ask
 
 
 def ask(unit: str, tolerance: str) -> Ask:

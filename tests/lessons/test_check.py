@@ -6,13 +6,13 @@ from pathlib import Path
 import pytest
 from lessons_specimens import CHAIN, FILE, RESIN, another, edited, lesson_text, line_of, question
 
+from trainer.lessons.asks import Slip
+from trainer.lessons.calculate import Variant, slip_figures, variant
 from trainer.lessons.check import check_content
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.everyday_slips import EverydaySlip
 from trainer.lessons.marks import Typed, mark_answers
-from trainer.lessons.question import Slip
 from trainer.lessons.question_check import VARIANTS, at_the_ends, check_question, told_apart
-from trainer.lessons.variant import Variant, slip_figures, variant
 
 WIDTH = "given.width_mm = 1000"
 

@@ -4,6 +4,7 @@ from lessons_specimens import RESIN, question
 
 from trainer.engine import Tolerance, tape_rolls, work
 from trainer.lessons import Slip, Typed, mark_answers, variant
+from trainer.lessons.asks import Ask
 from trainer.lessons.everyday_slips import (
     NOT_ROUNDED,
     OTHER_UNIT,
@@ -11,7 +12,6 @@ from trainer.lessons.everyday_slips import (
     EverydaySlip,
     everyday_slips,
 )
-from trainer.lessons.question import Ask
 
 
 def named(text: str, unit: str | None) -> Slip | EverydaySlip | None:

@@ -9,6 +9,7 @@ from lessons_specimens import (
     CHAIN,
     FILE,
     FRONT,
+    NO_PICTURES,
     RESIN,
     WORKED,
     another,
@@ -17,11 +18,10 @@ from lessons_specimens import (
     line_of,
 )
 
+from trainer.lessons.calculate import CalculateQuestion, Variant
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.lesson import Lesson, digest_of, question_in, read_lesson
 from trainer.lessons.marks import Typed, mark_answers
-from trainer.lessons.question import Question
-from trainer.lessons.variant import Variant
 
 
 def read(text: str, folder: Path = Path("nowhere")) -> Lesson:
@@ -165,7 +165,9 @@ def test_broken_toml_in_front_matter_stops_at_its_line() -> None:
     assert (mistake.line, mistake.text) == (3, 'title = "The coal shed')
 
 
-@pytest.mark.parametrize("reader", [read, lambda text: question_in(text, FILE, "shed-second")])
+@pytest.mark.parametrize(
+    "reader", [read, lambda text: question_in(text, FILE, "shed-second", NO_PICTURES)]
+)
 def test_broken_toml_in_a_question_stops_at_its_line(reader: Callable[[str], object]) -> None:
     """Far down in the file, in the second question, on the page and in marking alike."""
     broken = edited(another(RESIN, "shed-second"), 'unit = "g"', "unit = g")
@@ -175,7 +177,9 @@ def test_broken_toml_in_a_question_stops_at_its_line(reader: Callable[[str], obj
     assert (mistake.line, mistake.text) == (line_of(text, "unit = g\n"), "unit = g")
 
 
-@pytest.mark.parametrize("reader", [read, lambda text: question_in(text, FILE, "shed-second")])
+@pytest.mark.parametrize(
+    "reader", [read, lambda text: question_in(text, FILE, "shed-second", NO_PICTURES)]
+)
 def test_a_mistake_in_a_question_has_the_files_line(reader: Callable[[str], object]) -> None:
     """Whether the page is drawn or only its questions are read."""
     wrong = edited(another(CHAIN, "shed-second"), "safe = [0.5, 1.5]", "safe = [2, 3]")
@@ -227,14 +231,14 @@ def test_a_question_in_a_text_is_the_lessons_own() -> None:
     """Marking needs no page: the same questions are read from the text alone."""
     text = lesson_text()
     for question in read(text).questions:
-        assert question_in(text, FILE, question.id) == question
-    assert question_in(text, FILE, "never-asked") is None
+        assert question_in(text, FILE, question.id, NO_PICTURES) == question
+    assert question_in(text, FILE, "never-asked", NO_PICTURES) is None
 
 
 def test_another_question_cannot_stand_in_the_way() -> None:
     """A question is read from an old text though its neighbour breaks a rule of today's."""
     odd = edited(another(CHAIN, "shed-second"), "safe = [0.5, 1.5]", "safe = [2, 3]")
-    assert question_in(lesson_text(RESIN, odd), FILE, "shed-resin") is not None
+    assert question_in(lesson_text(RESIN, odd), FILE, "shed-resin", NO_PICTURES) is not None
 
 
 def test_an_answer_is_marked_by_the_text_that_was_shown() -> None:
@@ -271,7 +275,7 @@ def test_a_changed_slip_is_not_named_to_who_saw_the_old_one() -> None:
     assert names == ["the whole roll, not the strip", "!"]
 
 
-def _asked(text: str) -> Question:
-    question = question_in(text, FILE, "shed-resin")
-    assert question is not None
+def _asked(text: str) -> CalculateQuestion:
+    question = question_in(text, FILE, "shed-resin", NO_PICTURES)
+    assert isinstance(question, CalculateQuestion)
     return question

@@ -9,7 +9,9 @@ from trainer.lessons.placeholders import each_placeholder, fill
 def filled(text: str) -> str:
     """Return a text filled with the figures of 4 m of joint, in plain spaces."""
     drawn = on_four_metres()
-    return fill(text, drawn.question, drawn.givens).replace("\u00a0", " ")
+    question = drawn.question
+    filled = fill(text, question.method, question.givens, drawn.givens)
+    return filled.replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize(
@@ -54,7 +56,7 @@ def test_a_list_is_printed_in_another_unit() -> None:
     text = edited(text, 'unit = "g"', 'unit = "m"')
     text = edited(text, text.splitlines()[3], 'ask = "Cut {lengths_m:mm}."')
     drawn = on_four_metres(text)
-    shown = fill("{lengths_m:mm}", drawn.question, {"lengths_m": (0.5, 0.25)})
+    shown = fill("{lengths_m:mm}", drawn.question.method, {}, {"lengths_m": (0.5, 0.25)})
     assert shown.replace("\u00a0", " ") == "500 mm and 250 mm"
 
 

@@ -4,11 +4,13 @@ import pytest
 from lessons_specimens import (
     CHAIN,
     FILE,
+    NO_PICTURES,
     RESIN,
     edited,
     line_of,
     mistake_in,
     mistake_or_none,
+    on_four_metres,
     question,
 )
 
@@ -35,17 +37,11 @@ def test_a_kind_may_be_named() -> None:
     assert question('kind = "calculate"\n' + RESIN) == question(RESIN)
 
 
-def test_defaults_stand_beside_the_givens() -> None:
-    """The width isn't given, so the default of 75 mm is known with it."""
-    known = question().known({"length_m": 4.0, "mat_g_per_m2": 300})
-    assert (known["width_mm"], known["mat_g_per_m2"]) == (75, 300)
-
-
 def test_an_ask_is_found_by_its_line() -> None:
     """A line that isn't asked is nobody's."""
-    assert question(CHAIN).ask_for("resin").words == "How much resin do you mix?"
+    assert on_four_metres(CHAIN).ask_for("resin").words == "How much resin do you mix?"
     with pytest.raises(KeyError, match="net"):
-        question(CHAIN).ask_for("net")
+        on_four_metres(CHAIN).ask_for("net")
 
 
 @pytest.mark.parametrize(
@@ -107,11 +103,12 @@ def test_a_missing_key_is_named(key: str) -> None:
     assert (mistake.line, mistake.mend) == (1, f"Add a line {key} = …")
 
 
-def test_another_kind_is_not_known_yet() -> None:
-    """A kind that nothing can mark is refused."""
-    mistake = mistake_in('kind = "guess"\n' + RESIN)
-    assert (mistake.line, mistake.text) == (1, 'kind = "guess"')
-    assert mistake.mend == "Known here: calculate."
+def test_a_kind_that_nothing_can_mark_is_refused() -> None:
+    """With a guess at what was meant."""
+    mistake = mistake_in('kind = "chose"\n' + RESIN)
+    assert (mistake.line, mistake.text) == (1, 'kind = "chose"')
+    assert mistake.sentence == "There is no kind of question 'chose'."
+    assert mistake.mend == "Did you mean 'choose'?"
 
 
 @pytest.mark.parametrize(
@@ -144,7 +141,7 @@ def test_lines_are_counted_from_the_file() -> None:
     """A block in the middle of a lesson reports the lesson's lines."""
     wrong = edited(RESIN, 'unit = "g"', 'unit = "gg"')
     with pytest.raises(AuthorError) as refused:
-        read_question(Block(FILE, 200, wrong), "shed")
+        read_question(Block(FILE, 200, wrong), "shed", NO_PICTURES)
     assert refused.value.line == 199 + line_of(wrong, 'unit = "gg"')
 
 

@@ -8,8 +8,8 @@ from lessons_specimens import RESIN, edited, line_of, mistake_in
 from trainer.engine.plans.facts import Facts
 from trainer.lessons import (
     AuthorError,
+    CalculateQuestion,
     ContentError,
-    Question,
     bind,
     facts_in,
     fresh_variant,
@@ -108,7 +108,7 @@ def asked(*questions: str) -> RoofQuestions:
     return read_roof_questions(text_of(*questions or (GLASS, PATCHES, TAPE)))
 
 
-def bound(question: str, facts: Facts = FACTS) -> Question | None:
+def bound(question: str, facts: Facts = FACTS) -> CalculateQuestion | None:
     """Return a question with a roof's figures in it."""
     return bind(asked(question).questions[0], facts)
 

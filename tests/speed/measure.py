@@ -61,7 +61,8 @@ def one_question() -> None:
     from trainer.lessons import Typed, mark_answers, read_library, variant  # noqa: PLC0415
 
     medians = []
-    for question in read_library(read_config().content).questions.values():
+    lessons = read_library(read_config().content).lessons
+    for question in (each for lesson in lessons for each in lesson.sums):
         right = variant(question, "0").working().figures
         times = []
         for number in range(ROUNDS):

@@ -10,6 +10,7 @@ import pytest
 from web_bench import Bench, set_up
 from web_cast import PASSWORD
 from web_content import write_content
+from web_kinds import write_kinds
 from web_page import Page
 from web_walk import walk
 
@@ -45,6 +46,24 @@ def tiny_installation(
     bench.close()
 
 
+@pytest.fixture(scope="session")
+def kinds_installation(
+    tmp_path_factory: pytest.TempPathFactory, password_hash: str
+) -> Iterator[Bench]:
+    """The tiny lessons with a question of each kind, read once."""
+    folder = tmp_path_factory.mktemp("kinds")
+    bench = set_up(write_kinds(folder / "content"), folder / "instance", password_hash)
+    yield bench
+    bench.close()
+
+
+@pytest.fixture
+def kinds(kinds_installation: Bench) -> Bench:
+    """The installation with a question of each kind, on its first morning."""
+    kinds_installation.renew()
+    return kinds_installation
+
+
 @pytest.fixture
 def bench(real_installation: Bench) -> Bench:
     """The installation with the real lessons, on its first morning."""
@@ -60,6 +79,8 @@ def tiny(tiny_installation: Bench) -> Bench:
 
 
 @pytest.fixture(scope="session")
-def every_page(real_installation: Bench, tiny_installation: Bench) -> dict[str, Page]:
+def every_page(
+    real_installation: Bench, tiny_installation: Bench, kinds_installation: Bench
+) -> dict[str, Page]:
     """Every page there is, by name."""
-    return walk(real_installation, tiny_installation)
+    return walk(real_installation, tiny_installation, kinds_installation)

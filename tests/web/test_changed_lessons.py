@@ -78,7 +78,7 @@ def test_a_question_that_was_never_there_says_what_was_typed(tiny: Bench) -> Non
 def test_a_missing_question_is_not_found(tiny: Bench) -> None:
     """404 for its page and for a mark that was never given."""
     noor = tiny.visit(NOOR)
-    assert noor.open("/questions/no-such-dose").status == 404
+    assert noor.alone("no-such-dose").status == 404
     assert noor.open("/questions/first-dose/0/1").status == 404
     assert noor.open("/questions/first-dose/0/x").status == 404
     assert noor.open("/questions/first-dose/99999999999999999999/1").status == 404

@@ -55,7 +55,7 @@ def test_a_cell_tells_how_far_somebody_has_come(tiny: Bench) -> None:
 def test_a_cell_tells_when_all_were_right(tiny: Bench) -> None:
     """One of one, with the shape of what is right."""
     noor = tiny.reader(NOOR)
-    page = noor.open("/questions/first-dose")
+    page = noor.alone("first-dose")
     noor.answer(page, right_grams(page))
     crew = tiny.visit(BERTIL).open("/crew")
     assert table(crew)["Noor"][0] == "1 of 1"

@@ -83,7 +83,7 @@ def test_what_is_laid_by_is_taken_up_once_and_by_its_page() -> None:
 def test_an_answer_sent_after_signing_out_is_kept_and_then_counts(tiny: Bench) -> None:
     """She is asked to sign in, finds her answer as she typed it, and checks it."""
     noor = tiny.visit(NOOR)
-    asked = noor.open("/questions/first-dose")
+    asked = noor.alone("first-dose")
     noor.client.delete_cookie("bench")
     page = noor.send(asked, answer_0="17 kg", answer_0_unit="kg")
     assert (page.status, page.heading, page.notes) == (401, "Sign in", ENDED)
@@ -114,7 +114,7 @@ def test_a_wrong_password_in_between_loses_nothing(tiny: Bench) -> None:
 def test_somebody_else_does_not_find_it(tiny: Bench) -> None:
     """When Sam signs in on Noor's form, her figures are not put into his question."""
     browser = tiny.visit(NOOR)
-    asked = browser.open("/questions/first-dose")
+    asked = browser.alone("first-dose")
     browser.client.delete_cookie("bench")
     page = browser.send(asked, answer_0="17 g")
     his = browser.go_on(sign_in_again(browser, page, SAM))
@@ -145,7 +145,7 @@ def test_nobody_forges_a_parcel(tiny: Bench) -> None:
 def test_what_is_too_long_to_keep_is_said(tiny: Bench) -> None:
     """Ten thousand characters don't fit into a cookie; nobody is told that they did."""
     noor = tiny.reader(NOOR)
-    page = noor.open("/questions/first-dose")
+    page = noor.alone("first-dose")
     noor.sign_out()
     ended = noor.send(page, answer_0="4" * 10_000)
     back = noor.go_on(sign_in_again(noor, ended))

@@ -7,20 +7,15 @@ from web_bench import Bench
 from web_cast import NOOR
 
 from trainer.engine import work
-from trainer.lessons import Question, Variant, variant
+from trainer.lessons import CalculateQuestion, Variant, variant
 from trainer.records.attempts import StoredAttempt
-from trainer.web.mark_sheet import (
-    ENGINE_DIFFERS,
-    SENT_LATER,
-    STARTED_AFRESH,
-    MarkSheet,
-    mark_sheet,
-    plain_working,
-)
+from trainer.web.mark_sheet import ENGINE_DIFFERS, SENT_LATER, STARTED_AFRESH
+from trainer.web.sum_sheet import SumSheet, sum_sheet
+from trainer.web.working_lines import plain_working
 
 
 @pytest.fixture
-def chain(tiny: Bench) -> Question:
+def chain(tiny: Bench) -> CalculateQuestion:
     """2 kg at 2 % is 40 g, which is 32 ml."""
     return tiny.library.questions["dose-chain"]
 
@@ -31,10 +26,10 @@ def stored(bench: Bench, *typed: str, question: str = "dose-chain") -> StoredAtt
     return bench.stored(NOOR, question)
 
 
-def sheet(bench: Bench, *typed: str, question: str = "dose-chain") -> MarkSheet:
+def sheet(bench: Bench, *typed: str, question: str = "dose-chain") -> SumSheet:
     """Return what the page of Noor's answer says."""
     kept = stored(bench, *typed, question=question)
-    return mark_sheet(kept, None, as_shown(bench, kept))
+    return sum_sheet(kept, None, as_shown(bench, kept))
 
 
 def as_shown(bench: Bench, kept: StoredAttempt) -> Variant:
@@ -98,7 +93,7 @@ def test_a_second_try_that_is_right_says_so(tiny: Bench) -> None:
     noor = tiny.reader(NOOR)
     noor.answer(noor.answer("dose-chain", "4", "32"), "40")
     first = tiny.stored(NOOR, "dose-chain")
-    told = mark_sheet(tiny.stored(NOOR, "dose-chain", try_no=2), first, as_shown(tiny, first))
+    told = sum_sheet(tiny.stored(NOOR, "dose-chain", try_no=2), first, as_shown(tiny, first))
     assert (told.banner, told.words) == ("right", "That was it. The working is below.")
     assert [(plain(each.read_as), each.mark) for each in told.answers] == [
         ("40 g", "right"),
@@ -134,7 +129,7 @@ def test_the_sum_stands_in_figures(tiny: Bench) -> None:
     assert plain(volume.sum).startswith("40")
 
 
-def test_a_working_that_nobody_was_asked_about_has_no_marks(chain: Question) -> None:
+def test_a_working_that_nobody_was_asked_about_has_no_marks(chain: CalculateQuestion) -> None:
     """3 kg at 2 % is 60 g."""
     lines = plain_working(work(chain.method(resin_kg=3, percent=2, catalyst_kg_per_l=1.25)))
     assert [(plain(line.answer), line.mark, line.own) for line in lines] == [
@@ -162,7 +157,7 @@ def test_an_older_engine_is_named(tiny: Bench) -> None:
     """What was marked by an older engine says so, and stands with the figures it had then."""
     kept = stored(tiny, "40", "32")
     lines = [{**line, "value": line["value"] * 2} for line in kept.lines]
-    told = mark_sheet(replace(kept, engine_version="0", lines=lines), None, as_shown(tiny, kept))
+    told = sum_sheet(replace(kept, engine_version="0", lines=lines), None, as_shown(tiny, kept))
     assert (told.notes, told.banner) == ((ENGINE_DIFFERS,), "right")
     assert [plain(line.answer) for line in told.working] == ["80 g", "64 ml"]
 
@@ -170,7 +165,7 @@ def test_an_older_engine_is_named(tiny: Bench) -> None:
 def test_a_question_that_cannot_be_read_any_more_tells_its_figures(tiny: Bench) -> None:
     """The mark and the working need neither today's lesson nor today's sums."""
     kept = stored(tiny, "40", "32")
-    told = mark_sheet(kept, None, None)
+    told = sum_sheet(kept, None, None)
     assert "resin_kg 2" in told.text
     assert plain(told.working[1].answer) == "32 ml"
     assert told.answers[0].label == "Mass of catalyst"
@@ -179,7 +174,7 @@ def test_a_question_that_cannot_be_read_any_more_tells_its_figures(tiny: Bench) 
 def test_sent_later_is_told(tiny: Bench) -> None:
     """So that nobody wonders about the day."""
     kept = replace(stored(tiny, "40", "32"), sent_later=True)
-    assert mark_sheet(kept, None, as_shown(tiny, kept)).notes == (SENT_LATER,)
+    assert sum_sheet(kept, None, as_shown(tiny, kept)).notes == (SENT_LATER,)
 
 
 def test_a_figure_that_cannot_be_worked_on_is_told(tiny: Bench) -> None:

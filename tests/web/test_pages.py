@@ -84,7 +84,7 @@ def test_every_picture_has_words(every_page: dict[str, Page]) -> None:
         for image in page.root.all("img"):
             assert "alt" in image.attributes, name
         for drawing in page.root.all("svg"):
-            named = drawing["role"] == "img" and (
+            named = drawing["role"] in ("img", "group") and (
                 drawing["aria-labelledby"] or drawing.all("title")
             )
             assert named or drawing["aria-hidden"] == "true", (name, drawing.attributes)

@@ -277,7 +277,7 @@ def test_a_form_of_another_place_is_not_taken(tiny: Bench) -> None:
     """A lesson's form sent to a roof, and a roof's to a lesson: nothing is marked."""
     roof = save(tiny, NOOR)
     noor = tiny.reader(NOOR)
-    fields = noor.open("/questions/first-dose").form.fields
+    fields = noor.alone("first-dose").form.fields
     page = noor.post(question_on(roof, "roof-fall"), {**fields, "answer_0": "50"})
     assert (page.status, page.notes) == (422, NOT_OURS)
     fields = noor.open(question_on(roof, "roof-fall")).form.fields

@@ -46,7 +46,7 @@ def test_when_all_were_seen_the_oldest_comes_again(tiny: Bench) -> None:
     noor = tiny.visit(NOOR)
     put = []
     for _ in range(5):
-        page = noor.open(FIRST)
+        page = noor.alone(FIRST)
         put.append(page.question)
         noor.answer(page, right_grams(page))
         tiny.clock.wait(days=1)

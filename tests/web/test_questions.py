@@ -49,7 +49,7 @@ def test_another_unit_of_the_same_kind_is_converted(tiny: Bench) -> None:
     """0.04 kg is 40 g, whether the unit is typed or picked beside the field."""
     noor = tiny.reader(NOOR)
     assert noor.answer("dose-chain", "0.04 kg", "0.032 L").mark == "Right"
-    page = noor.open(CHAIN)
+    page = noor.alone(CHAIN)
     picked = noor.send(page, answer_0="0.04", answer_0_unit="kg", answer_1="32")
     assert noor.go_on(picked).mark == "Right"
 
@@ -81,7 +81,7 @@ def test_every_real_question_can_be_answered_right(bench: Bench) -> None:
     """Each question of each lesson takes what its own working gives, and shows that working."""
     noor = bench.reader(NOOR)
     for question in bench.library.questions.values():
-        page = noor.open(f"/questions/{question.id}")
+        page = noor.alone(question.id)
         assert page.status == 200
         marked = noor.answer(page, *right_answers(bench, question))
         assert marked.mark == "Right", question.id
@@ -132,7 +132,7 @@ def test_the_units_of_its_kind_stand_beside_a_field(tiny: Bench) -> None:
 
 def test_millimetres_are_typed_on_a_keypad(bench: Bench) -> None:
     """Gloves want large figures; letters come only where feet and inches are asked for."""
-    page = bench.reader(NOOR).open("/questions/taping-bare-each-side")
+    page = bench.reader(NOOR).alone("taping-bare-each-side")
     assert page.main.all("input", id="answer_0")[0]["inputmode"] == "decimal"
 
 

@@ -47,7 +47,7 @@ def test_after_a_second_slip_the_working_is_shown(tiny: Bench) -> None:
 def test_a_second_try_is_never_unaided_and_never_a_first_try(tiny: Bench) -> None:
     """Right after a cue: the question has been right once, and its first try stays wrong."""
     noor = tiny.visit(NOOR)
-    page = noor.open(FIRST)
+    page = noor.alone(FIRST)
     noor.answer(noor.answer(page, f"{right_grams(page)}0"), right_grams(page))
     row = tiny.question_row(NOOR, "first-dose")
     assert row is not None

@@ -60,7 +60,7 @@ def test_one_that_was_sealed_by_an_older_trainer_is_refused(tiny: Bench, facts: 
 
 def test_a_seal_has_only_signs_that_a_form_can_hold(tiny: Bench) -> None:
     """It goes through a form as it is."""
-    sealed = tiny.visit(NOOR).open("/questions/first-dose").form.fields["shown"]
+    sealed = tiny.visit(NOOR).alone("first-dose").form.fields["shown"]
     assert sealed
     assert set(sealed) <= set("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_.")
 
@@ -75,16 +75,16 @@ def refused(page: Page, typed: str) -> None:
 def test_a_forged_form_counts_for_nothing(tiny: Bench) -> None:
     """The question comes anew, with what was typed, and nothing is kept."""
     noor = tiny.visit(NOOR)
-    asked = noor.open("/questions/first-dose")
+    asked = noor.alone("first-dose")
     refused(noor.send(asked, answer_0="40 g", shown="forged"), "40 g")
     assert tiny.attempts_kept() == 0
 
 
 def test_another_persons_form_counts_for_nobody(tiny: Bench) -> None:
     """Noor's form sent by Sam is neither hers nor his."""
-    hers = tiny.visit(NOOR).open("/questions/first-dose").form.fields["shown"]
+    hers = tiny.visit(NOOR).alone("first-dose").form.fields["shown"]
     sam = tiny.visit(SAM)
-    asked = sam.open("/questions/first-dose")
+    asked = sam.alone("first-dose")
     refused(sam.send(asked, answer_0="40 g", shown=hers), "40 g")
     assert tiny.attempts_kept() == 0
 
@@ -92,8 +92,8 @@ def test_another_persons_form_counts_for_nobody(tiny: Bench) -> None:
 def test_another_questions_form_counts_for_neither(tiny: Bench) -> None:
     """What was shown with one question doesn't mark another."""
     noor = tiny.reader(NOOR)
-    first = noor.open("/questions/first-dose").form.fields["shown"]
-    page = noor.send(noor.open("/questions/drum-dose"), answer_0="40 g", shown=first)
+    first = noor.alone("first-dose").form.fields["shown"]
+    page = noor.send(noor.alone("drum-dose"), answer_0="40 g", shown=first)
     refused(page, "40 g")
     assert page.form.action == "/questions/drum-dose"
     assert tiny.attempts_kept() == 0
@@ -102,6 +102,6 @@ def test_another_questions_form_counts_for_neither(tiny: Bench) -> None:
 def test_the_question_that_comes_anew_can_be_answered(tiny: Bench) -> None:
     """The page that refuses a form brings one that is good."""
     noor = tiny.visit(NOOR)
-    asked = noor.open("/questions/first-dose")
+    asked = noor.alone("first-dose")
     page = noor.send(asked, answer_0="1 g", shown="forged")
     assert noor.go_on(noor.send(page)).mark == "Wrong"

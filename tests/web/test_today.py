@@ -22,7 +22,7 @@ def finish(noor: Visitor, *questions: str) -> None:
     """Answer these questions of the tiny lessons right."""
     several = {"dose-chain": ("40", "32"), "bare-chain": ("25", "20")}
     for question in questions:
-        page = noor.open(f"/questions/{question}")
+        page = noor.alone(question)
         typed = several.get(question) or (right_grams(page),)
         assert noor.answer(page, *typed).mark == "Right"
 

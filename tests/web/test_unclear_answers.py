@@ -41,7 +41,7 @@ def test_what_is_unclear_is_asked_about_and_never_marked(tiny: Bench, typed: str
 def test_the_sentence_leads_to_its_field(tiny: Bench) -> None:
     """Over the form stands a link to each field that wants mending, and only to those."""
     noor = tiny.reader(NOOR)
-    page = noor.send(noor.open(CHAIN), answer_0="40", answer_1="a drop")
+    page = noor.send(noor.alone(CHAIN), answer_0="40", answer_1="a drop")
     errors = page.main.all(class_="errors")[0]
     assert [link["href"] for link in errors.all("a")] == ["#answer_1"]
     assert page.form.fields["answer_0"] == "40"

@@ -48,10 +48,18 @@ class Visitor:
         return self.open(page.leads_to)
 
     def answer(self, question: str | Page, *typed: str) -> Page:
-        """Return the mark of what is typed into the fields of a question, in order."""
-        page = self.open(f"/questions/{question}") if isinstance(question, str) else question
+        """Return the mark of what is typed into the fields of a question, in order.
+
+        A question that is named is answered without any of its working shown.
+        """
+        page = self.alone(question) if isinstance(question, str) else question
         fields = {f"answer_{number}": text for number, text in enumerate(typed)}
         return self.go_on(self.send(page, **fields))
+
+    def alone(self, question: str) -> Page:
+        """Return the page of a question, or of its path, with none of its working shown."""
+        path = question if question.startswith("/") else f"/questions/{question}"
+        return self.open(f"{path}?alone=yes")
 
     def read(self, lesson: str) -> Page:
         """Say that a lesson was read."""

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR
+from web_kinds import LEAK, STEPS, STRINGS, wrong_fields
 from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
 from web_practice import DEEPER, SHED, SOLD, change, question_on, remove, save
@@ -11,8 +12,9 @@ from web_roofs import GARAGE, TIMED, keep
 from web_visitor import Visitor
 
 
-def walk(bench: Bench, tiny: Bench) -> dict[str, Page]:
+def walk(bench: Bench, tiny: Bench, kinds: Bench) -> dict[str, Page]:
     """Return every page by name: of the real lessons, and marks of the tiny ones."""
+    kinds.renew()
     bench.renew()
     tiny.renew()
     pages = dict(signed_out(bench.visit()))
@@ -24,7 +26,7 @@ def walk(bench: Bench, tiny: Bench) -> dict[str, Page]:
     pages.update(refusals(bench.visit(NOOR)))
     noor = tiny.reader(NOOR)
     told = (*marks(noor), *practice(tiny, noor), *sheets(tiny, noor), *buckets(noor))
-    pages.update((f"tiny {name}", page) for name, page in told)
+    pages.update((f"tiny {name}", page) for name, page in (*told, *picked(kinds.reader(NOOR))))
     return pages
 
 
@@ -43,10 +45,10 @@ def lessons(bench: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
     for lesson in bench.library.lessons:
         yield f"lesson {lesson.slug}", noor.open(f"/lessons/{lesson.slug}")
         for question in lesson.questions:
-            page = noor.open(f"/questions/{question.id}")
+            yield f"question {question.id}, helped", noor.open(f"/questions/{question.id}")
+            page = noor.alone(question.id)
             yield f"question {question.id}", page
-            typed = ["0.123"] * len(question.asks)
-            yield f"mark of {question.id}", noor.answer(page, *typed)
+            yield f"mark of {question.id}", noor.go_on(noor.send(page, **wrong_fields(page)))
     yield "progress", noor.open("/progress")
     yield "today", noor.open("/")
 
@@ -100,7 +102,7 @@ def practice(tiny: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:
 
 def marks(noor: Visitor) -> Iterator[tuple[str, Page]]:
     """Yield each kind of mark, and forms that come back."""
-    chain = noor.open("/questions/dose-chain")
+    chain = noor.alone("dose-chain")
     yield "unclear", noor.send(chain, answer_0="a drop", answer_1="")
     yield "token lost", noor.send(chain, csrf_token="", answer_0="40")
     yield "form not ours", noor.send(chain, shown="forged", answer_0="40")
@@ -111,9 +113,21 @@ def marks(noor: Visitor) -> Iterator[tuple[str, Page]]:
     yield "carried", noor.answer("dose-chain", "30", "24")
     yield "right", noor.answer("dose-chain", "40", "32")
     yield "started afresh", noor.answer("bare-chain", "3", "20")
-    token = noor.open("/questions/dose-chain").form.fields["csrf_token"]
+    token = noor.alone("dose-chain").form.fields["csrf_token"]
     gone = {"csrf_token": token, "answer_0": "40"}
     yield "question gone", noor.post("/questions/old-dose", gone)
+
+
+def picked(noor: Visitor) -> Iterator[tuple[str, Page]]:
+    """Yield a question of each kind without numbers, nothing picked, and its mark."""
+    for path in (STRINGS, STEPS, LEAK):
+        page = noor.open(path)
+        yield path, page
+        yield f"{path}, nothing picked", noor.send(page, answer_0="")
+        yield f"{path}, marked", noor.go_on(noor.send(noor.open(path), **wrong_fields(page)))
+    steps = noor.open(STEPS)
+    yield "a step moved", noor.send(steps, move="2 to 1")
+    yield "a place picked", noor.open(f"{LEAK}?answer_0=top")
 
 
 def sheets(tiny: Bench, noor: Visitor) -> Iterator[tuple[str, Page]]:

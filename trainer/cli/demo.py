@@ -17,7 +17,7 @@ from trainer import create_app
 from trainer.cli.opening import told
 from trainer.cli.serve import refuse_taken_port, run, say_where
 from trainer.config import Config, ConfigError, read_config, zone_named
-from trainer.lessons import Lesson, Question, Typed, fresh_variant, mark_answers
+from trainer.lessons import CalculateQuestion, Lesson, Typed, fresh_variant, mark_answers
 from trainer.records import attempts, crews, db, people, progress, writing
 from trainer.web import Installation, prepare
 from trainer.web.answer import AnswerTime, attempt_facts
@@ -156,7 +156,7 @@ def _live_through(installation: Installation, person_id: int, invented: Invented
     when = installation.now() - timedelta(days=3 * invented.lessons + 1)
     for lesson in installation.lessons[: invented.lessons]:
         progress.mark_read(db.session, person_id, lesson.slug, when, installation.date_of(when))
-        for minute, question in enumerate(lesson.questions):
+        for minute, question in enumerate(lesson.sums):
             _answer(
                 installation,
                 person_id,
@@ -172,7 +172,7 @@ def _answer(
     installation: Installation,
     person_id: int,
     lesson: Lesson,
-    question: Question,
+    question: CalculateQuestion,
     when: datetime,
     *,
     right: bool,

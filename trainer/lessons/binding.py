@@ -8,11 +8,11 @@ from trainer.engine import EngineError
 from trainer.engine.errors import UNWORKABLE
 from trainer.engine.plans.facts import Facts, facts_for_questions
 from trainer.engine.plans.roof import plan_roof
+from trainer.lessons.asks import Slip
+from trainer.lessons.calculate import CalculateQuestion, close_slips, variant
 from trainer.lessons.draws import OneOf
-from trainer.lessons.question import Question, Slip
 from trainer.lessons.roof_questions import RoofQuestion, RoofQuestions
 from trainer.lessons.roofs import Stock, roof_from_text
-from trainer.lessons.variant import close_slips, variant
 
 #: Enough to see whether a slip can be made on this roof, and quickly worked.
 _PROBES = 8
@@ -29,13 +29,13 @@ def facts_in(text: str, stock: Stock) -> Facts:
     return facts_for_questions(plan_roof(roof_from_text(text, stock)))
 
 
-def questions_for(asked: RoofQuestions, facts: Facts) -> tuple[Question, ...]:
+def questions_for(asked: RoofQuestions, facts: Facts) -> tuple[CalculateQuestion, ...]:
     """Return the questions that a roof with these facts can be practised on, in order."""
     bound = (bind(each, facts) for each in asked.questions)
     return tuple(question for question in bound if question is not None)
 
 
-def bind(asked: RoofQuestion, facts: Facts) -> Question | None:
+def bind(asked: RoofQuestion, facts: Facts) -> CalculateQuestion | None:
     """Return a question with a roof's figures in it, or None where it makes no sense there.
 
     That is where the roof lacks a fact, where a figure is out of the calculation's range, or
@@ -53,7 +53,7 @@ def bind(asked: RoofQuestion, facts: Facts) -> Question | None:
     return replace(question, slips=slips) if slips else None
 
 
-def _filled(asked: RoofQuestion, facts: Facts) -> Question | None:
+def _filled(asked: RoofQuestion, facts: Facts) -> CalculateQuestion | None:
     parameters = asked.question.method.parameters
     givens = dict(asked.question.givens)
     for name, fact in asked.facts.items():
@@ -70,7 +70,7 @@ def _filled(asked: RoofQuestion, facts: Facts) -> Question | None:
     return replace(asked.question, givens=givens)
 
 
-def _possible(question: Question) -> Iterator[Slip]:
+def _possible(question: CalculateQuestion) -> Iterator[Slip]:
     """Yield the slips that lead somewhere else in nearly all of some draws."""
     probes = [variant(question, f"probe-{number}") for number in range(_PROBES)]
     close = Counter(slip for probe in probes for slip, _ in close_slips(probe))

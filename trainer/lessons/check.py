@@ -52,7 +52,7 @@ def _lesson(lesson: Lesson) -> Iterator[AuthorError]:
     yield from _outdented(lesson)
     if lesson.worked is None:
         yield AuthorError(lesson.file, 1, "A lesson has one worked job.")
-    for question in lesson.questions:
+    for question in lesson.sums:
         yield from check_question(question, lesson.file, lines_with(lesson, "id", question.id)[0])
 
 

@@ -71,8 +71,7 @@ def repeated(
 
 def unknown_skills(on_roofs: RoofQuestions, skills: Collection[str]) -> Iterator[AuthorError]:
     """Yield each skill that questions on roofs name and its file doesn't have."""
-    asks = (ask for each in on_roofs.questions for ask in each.question.asks)
-    for skill in sorted({ask.skill for ask in asks if ask.skill}):
+    for skill in sorted({skill for each in on_roofs.questions for skill in each.question.skills}):
         if skills and skill not in skills:
             line = lines_with(on_roofs, "skill", skill)[0]
             sentence = f"There is no skill '{skill}'."
@@ -89,7 +88,7 @@ def unknown_names(
 
     An empty file was already reported, so that nothing is looked up in it.
     """
-    asked = sorted({ask.skill for question in lesson.questions for ask in question.asks})
+    asked = sorted({skill for question in lesson.questions for skill in question.skills})
     named = [("competency", lesson.competency, competencies)]
     named += [("skill", skill, skills) for skill in asked]
     named += [("caution", caution, cautions) for caution in lesson.cautions]

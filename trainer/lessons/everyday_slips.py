@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from trainer.engine import Line
 from trainer.engine.measures import convert
-from trainer.lessons.question import Ask
+from trainer.lessons.asks import Ask
 
 #: Near enough to a figure that wasn't rounded: people give it to a place or two.
 _NEAR = 0.02

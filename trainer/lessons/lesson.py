@@ -8,6 +8,7 @@ from typing import Any
 
 from trainer.engine import Working, work
 from trainer.lessons.block import Block
+from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.placeholders import fill
 from trainer.lessons.prose import WORKED_MARK, Lifted, kept_together, lift_blocks, render
@@ -50,6 +51,11 @@ class Lesson:
     questions: tuple[Question, ...]
     pictures: tuple[str, ...]
 
+    @property
+    def sums(self) -> tuple[CalculateQuestion, ...]:
+        """The questions that a calculation makes and marks."""
+        return tuple(each for each in self.questions if isinstance(each, CalculateQuestion))
+
 
 def digest_of(text: str) -> str:
     """Return the SHA-256 of a text, in hexadecimal."""
@@ -64,6 +70,7 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
     html, lifted = render(file, body, first_line, folder)
     slug = front.want(table, "slug", str, "A lesson")
     opening, _, closing = html.partition(WORKED_MARK)
+    questions = [read_question(block, slug, folder) for block in lifted.questions]
     return Lesson(
         file=file,
         slug=slug,
@@ -78,13 +85,13 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
         opening=opening,
         closing=closing,
         worked=_read_worked(lifted),
-        questions=tuple(read_question(block, slug) for block in lifted.questions),
-        pictures=tuple(lifted.pictures),
+        questions=tuple(questions),
+        pictures=(*lifted.pictures, *(name for each in questions for name in each.pictures)),
     )
 
 
 @lru_cache(maxsize=256)
-def question_in(text: str, file: str, question_id: str) -> Question | None:
+def question_in(text: str, file: str, question_id: str, folder: Path) -> Question | None:
     """Return one question of a lesson's text, or None, without drawing its page.
 
     For marking an answer by the text that was shown, even when the lesson has changed since.
@@ -96,7 +103,7 @@ def question_in(text: str, file: str, question_id: str) -> Question | None:
     lift_blocks(file, body.splitlines(), first_line, lifted)
     slug = front.want(front.read(), "slug", str, "A lesson")
     asked = (block for block in lifted.questions if block.read().get("id") == question_id)
-    return next((read_question(block, slug) for block in asked), None)
+    return next((read_question(block, slug, folder) for block in asked), None)
 
 
 def split_front(text: str, file: str) -> tuple[Block, str, int]:
@@ -135,9 +142,8 @@ def _read_worked(lifted: Lifted) -> WorkedJob | None:
     givens: dict[str, Any] = {name: draw.value(0) for name, draw in draws.items()}
     text = block.want(table, "text", str, "A worked job")
     check_placeholders(block, text, method)
-    as_question = Question("", "", "", method.name, text, draws, (), ())
     return WorkedJob(
         block.want(table, "title", str, "A worked job"),
-        fill(text, as_question, givens),
+        fill(text, method, draws, givens),
         work(method(**givens)),
     )

@@ -4,22 +4,27 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from trainer.engine import Method
 from trainer.engine.measures import convert
-from trainer.lessons.draws import printed
-from trainer.lessons.question import Question
+from trainer.lessons.draws import Draw, printed
 
 PLACEHOLDER = re.compile(r"\{(?P<name>\w+)(?::(?P<unit>[^}]+))?\}")
 
 
-def fill(text: str, question: Question, givens: Mapping[str, Any]) -> str:
-    """Return a text with each placeholder replaced by its number and unit."""
-    known = question.known(givens)
-    parameters = question.method.parameters
+def fill(
+    text: str, method: Method[...], draws: Mapping[str, Draw], givens: Mapping[str, Any]
+) -> str:
+    """Return a text with each placeholder replaced by its number and unit.
+
+    `draws` say to how many decimals each of the `givens` is printed.
+    """
+    known = {**method.defaults(), **givens}
+    parameters = method.parameters
 
     def put_in(match: re.Match[str]) -> str:
         name, unit = match["name"], match["unit"]
         value, own = known[name], parameters[name].unit
-        given = question.givens.get(name)
+        given = draws.get(name)
         if unit:
             return printed(_converted(value, own, unit), unit, None)
         return printed(value, own, given.decimals() if given else None)

@@ -1,120 +1,181 @@
-"""A question of a lesson: what is given, what is asked, and which slips are known."""
+"""What every question has, of whatever kind: it is read, drawn from a seed, and marked.
 
-from collections.abc import Iterator, Mapping
+A kind of question is a module of its own: `calculate`, and those in `kinds`. Nothing outside it
+asks which kind it has before it.
+"""
+
+from abc import ABC, abstractmethod
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, ClassVar
+from datetime import timedelta
+from typing import Any, ClassVar, Protocol
 
-from trainer.engine import Asked, Method, Tolerance, method_named
-from trainer.engine.measures import convert, units_beside
-from trainer.engine.slips import Change, Stopped
-from trainer.lessons.draws import Draw
-
-_LETTERS = ("ft", "in")
+from trainer.engine import Verdict
 
 
-@dataclass(frozen=True, slots=True)
-class Ask:
-    """One line of the working that is asked for."""
-
-    line: str
-    #: The unit that the line is worked in.
-    line_unit: str
-    #: The unit that the answer is asked in, of the same kind.
-    unit: str
-    tolerance: Tolerance
-    #: As the author wrote it, for the records: "2 %", "0", "0.5 mm".
-    tolerance_text: str
-    skill: str
-    #: The question of this field; empty where the question asks for one line only.
-    words: str = ""
-    safe: tuple[float, float] | None = None
+class Had(Protocol):
+    """What somebody was shown before, and what draws it again."""
 
     @property
-    def units(self) -> tuple[str, ...]:
-        """The units that stand beside its field; none for a plain number."""
-        return units_beside(self.unit) if self.unit else ()
+    def variant(self) -> str:
+        """Its key."""
 
     @property
-    def needs_letters(self) -> bool:
-        """Whether feet and inches are asked for, which a decimal keypad has no signs for."""
-        return self.unit in _LETTERS
+    def seed(self) -> str:
+        """The seed that it was drawn from."""
 
-    def asked(self) -> Asked:
-        """Return what the engine marks by, in the line's unit."""
-        return Asked(self.line, self.tolerance, self.safe)
-
-    def in_line_unit(self, figure: float) -> float:
-        """Return a figure given in the asked unit in the line's unit."""
-        return convert(figure, self.unit, self.line_unit)
-
-    def in_asked_unit(self, figure: float) -> float:
-        """Return a figure given in the line's unit in the asked unit."""
-        return convert(figure, self.line_unit, self.unit)
+    @property
+    def redraws(self) -> int:
+        """How often it was drawn anew before it was fair."""
 
 
-@dataclass(frozen=True, slots=True)
-class Slip:
-    """A mistake that people make, with the question that helps them find it."""
+class Named(Protocol):
+    """A mistake with a name, and the question that helps to find it."""
 
-    name: str
-    cue: str
-    change: Change
-    #: The asked line that it belongs to; None where it may show at any.
-    on: str | None = None
+    @property
+    def name(self) -> str:
+        """What people do."""
 
-    def speaks_of(self, ask: Ask, *, last: bool) -> bool:
-        """Return whether a wrong answer at this asked line may be this slip."""
-        if self.on is not None:
-            return self.on == ask.line
-        return last or not isinstance(self.change, Stopped)
+    @property
+    def cue(self) -> str:
+        """The question that helps them to see it."""
 
 
 @dataclass(frozen=True, slots=True)
-class Question:
-    """A question that a calculation makes and marks."""
+class Question(ABC):
+    """A question, as it stands in a file."""
 
     #: The word after `kind =`.
-    kind: ClassVar[str] = "calculate"
+    kind: ClassVar[str]
+    #: What has been shown to somebody is no evidence again for so long.
+    not_again: ClassVar[timedelta]
 
     id: str
     lesson: str
     #: What stands in a list of questions: "Tape for the bike store".
     title: str
-    calculate: str
-    #: With {placeholders} for the givens.
+    #: What is asked.
     text: str
-    givens: Mapping[str, Draw]
-    asks: tuple[Ask, ...]
-    slips: tuple[Slip, ...]
 
     @property
-    def method(self) -> Method[...]:
-        """The calculation."""
-        return method_named(self.calculate)
-
-    @property
+    @abstractmethod
     def skills(self) -> tuple[str, ...]:
-        """The skill of each asked line; on a roof one may have none."""
-        return tuple(ask.skill for ask in self.asks if ask.skill)
+        """The skills that an answer is a try for, in the order asked."""
 
+    @property
+    def leading_skill(self) -> str:
+        """The skill that says how much of the working is shown; empty for none."""
+        return ""
+
+    @property
+    def pictures(self) -> tuple[str, ...]:
+        """The pictures that it asks about."""
+        return ()
+
+    @abstractmethod
     def texts(self) -> Iterator[str]:
-        """Yield what is asked, at each line too, and the cues of its slips."""
-        yield self.text
-        yield from (ask.words for ask in self.asks)
-        yield from (slip.cue for slip in self.slips)
+        """Yield every text that somebody reads of it, as the author wrote it."""
 
-    def ask_for(self, line: str) -> Ask:
-        """Return the ask of this line; raise KeyError."""
-        for ask in self.asks:
-            if ask.line == line:
-                return ask
-        raise KeyError(line)
+    @abstractmethod
+    def drawn(self, seed: str, redraws: int = 0) -> "Drawn":
+        """Return it as that seed and number of redraws show it."""
 
-    def slips_at(self, ask: Ask) -> tuple[Slip, ...]:
-        """Return the slips that may explain a wrong answer at this asked line."""
-        last = ask == self.asks[-1]
-        return tuple(slip for slip in self.slips if slip.speaks_of(ask, last=last))
+    @abstractmethod
+    def next_drawn(self, seed: str, had: Sequence[Had]) -> tuple["Drawn", bool]:
+        """Return it as it is shown next, and whether that had been shown before.
 
-    def known(self, givens: Mapping[str, Any]) -> dict[str, Any]:
-        """Return the givens with the calculation's defaults beside them."""
-        return {**self.method.defaults(), **givens}
+        `had` is what was shown within `not_again`, oldest first.
+        """
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn(ABC):
+    """A question as somebody sees it."""
+
+    question: Question
+    seed: str
+    redraws: int
+
+    @property
+    @abstractmethod
+    def key(self) -> str:
+        """A short digest, by which the same is known again."""
+
+    def numbers(self) -> Mapping[str, Any]:
+        """Return the numbers that it was drawn with; none for kinds without."""
+        return {}
+
+    @property
+    def all_theirs(self) -> bool:
+        """Whether nothing of the way to the answer is shown."""
+        return True
+
+    def at_stage(self, stage: int) -> "Drawn":
+        """Return it with as much of its working shown as that stage of fading shows."""
+        del stage
+        return self
+
+    def text(self) -> str:
+        """Return what is asked, with the numbers in it."""
+        return self.question.text
+
+
+@dataclass(frozen=True, slots=True)
+class AnswerMark:
+    """The mark of one thing that was asked."""
+
+    #: Its key: a line of the working, or what a kind without numbers calls its one answer.
+    line: str
+    skill: str
+    typed: str
+    #: How it was read: "1100 g", or the words that were chosen.
+    read_as: str
+    verdict: Verdict
+    unit: str = ""
+    #: As the author wrote it, for the records.
+    tolerance: str = "0"
+    #: In the asked unit; None for kinds without numbers.
+    read_value: float | None = None
+    right: float | None = None
+    #: What would have been right for the person's own figure above.
+    expected: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Mark(ABC):
+    """The mark of one answer to a question."""
+
+    answers: tuple[AnswerMark, ...]
+    try_no: int = 1
+    #: The slip that the first wrong line matches, when it is exactly one.
+    slip: Named | None = None
+    #: Whether a carried figure couldn't be worked on.
+    started_afresh: bool = False
+
+    @property
+    @abstractmethod
+    def lines(self) -> list[dict[str, Any]]:
+        """What explains it, line by line, as the records keep it.
+
+        Each has a key, words, what is shown beside them, a value and its unit.
+        """
+
+    @property
+    def wrong_line(self) -> str | None:
+        """The first wrong line's key, or None."""
+        return next((each.line for each in self.answers if each.verdict == "wrong"), None)
+
+    @property
+    def right(self) -> bool:
+        """Whether nothing that was asked is wrong."""
+        return self.wrong_line is None
+
+    @property
+    def may_retry(self) -> bool:
+        """Whether the same numbers are tried once more before the working is shown."""
+        return self.slip is not None and self.try_no == 1
+
+    @property
+    def finished(self) -> bool:
+        """Whether this ends the run on these numbers: the explanation may be shown."""
+        return not self.may_retry

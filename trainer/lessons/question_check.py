@@ -8,10 +8,16 @@ from itertools import islice, product
 
 from trainer.engine import Working
 from trainer.engine.errors import UNWORKABLE
+from trainer.lessons.asks import Ask, Slip
+from trainer.lessons.calculate import (
+    CalculateQuestion,
+    Variant,
+    slip_figures,
+    too_near,
+    variant,
+)
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.marks import Typed
-from trainer.lessons.question import Ask, Question, Slip
-from trainer.lessons.variant import Variant, slip_figures, too_near, variant
 
 VARIANTS = 500
 #: More draws than this share that collide with a slip are the author's to mend.
@@ -45,7 +51,7 @@ class _Found:
 
 
 def check_question(
-    question: Question, file: str, line: int, *, roof: str = ""
+    question: CalculateQuestion, file: str, line: int, *, roof: str = ""
 ) -> Iterator[AuthorError]:
     """Yield what is wrong with a question after VARIANTS draws.
 
@@ -58,7 +64,7 @@ def check_question(
         yield AuthorError(file, line, told, f'id = "{question.id}"', mend)
 
 
-def _wrong(question: Question, *, roof: bool) -> Iterator[tuple[str, str]]:
+def _wrong(question: CalculateQuestion, *, roof: bool) -> Iterator[tuple[str, str]]:
     """Yield what is wrong with a question, and how it is mended."""
     if not roof and len(question.slips) < FEWEST_SLIPS:
         yield f"it takes {FEWEST_SLIPS} slips at least, and knows {len(question.slips)}.", ""
@@ -74,7 +80,9 @@ def _wrong(question: Question, *, roof: bool) -> Iterator[tuple[str, str]]:
         yield f"it doesn't print sensibly: {found.unprinted}", ""
 
 
-def _wrong_slips(question: Question, found: _Found, most: float) -> Iterator[tuple[str, str]]:
+def _wrong_slips(
+    question: CalculateQuestion, found: _Found, most: float
+) -> Iterator[tuple[str, str]]:
     """Yield each slip that can't be made, comes too close to right, or is taken for another."""
     for slip, draws in found.unseen.items():
         if draws > most * VARIANTS:
@@ -93,7 +101,7 @@ def _wrong_slips(question: Question, found: _Found, most: float) -> Iterator[tup
             yield f"the slip '{slip.name}' {words}", _MIXED_UP
 
 
-def _work_through(question: Question) -> _Found:
+def _work_through(question: CalculateQuestion) -> _Found:
     """Return what comes up in VARIANTS draws; numbers that are drawn again aren't worked again."""
     found = _Found()
     for drawn, times in _drawn(question):
@@ -122,7 +130,7 @@ def _collides(found: _Found, made: _Made, right: Mapping[str, float], times: int
     return collides
 
 
-def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
+def _drawn(question: CalculateQuestion) -> Iterable[tuple[Variant, int]]:
     """Return each variant that comes up in VARIANTS draws, with how often it does."""
     drawn = [variant(question, f"check-{number}") for number in range(VARIANTS)]
     numbers = [tuple(each.givens.values()) for each in drawn]
@@ -130,7 +138,7 @@ def _drawn(question: Question) -> Iterable[tuple[Variant, int]]:
     return [(each, times[key]) for key, each in dict(zip(numbers, drawn, strict=True)).items()]
 
 
-def at_the_ends(question: Question) -> Iterator[Variant]:
+def at_the_ends(question: CalculateQuestion) -> Iterator[Variant]:
     """Yield the question with each given at either end of its range, in every combination.
 
     A draw seldom meets several ends at once. A given with many values has only its own ends.

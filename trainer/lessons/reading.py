@@ -2,41 +2,76 @@
 
 import re
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Any
 
 from trainer.engine import Method
 from trainer.engine.measures import UNITS
 from trainer.lessons.block import Block
+from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.errors import did_you_mean
+from trainer.lessons.kinds.choose import read_choose
+from trainer.lessons.kinds.locate import read_locate
+from trainer.lessons.kinds.order import read_order
 from trainer.lessons.placeholders import each_placeholder
 from trainer.lessons.question import Question
 from trainer.lessons.reading_asks import ASK_KEYS, read_asks
 from trainer.lessons.reading_givens import read_givens, read_method
 from trainer.lessons.reading_slips import read_slips
 
-_QUESTION_KEYS = ("id", "title", "kind", "calculate", "ask", "given", "asks", "slips")
+_KINDS = ("calculate", "choose", "order", "locate")
+_SUM_KEYS = ("id", "title", "kind", "calculate", "ask", "given", "asks", "slips")
 _LONGEST_TITLE = 60
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
-def read_question(block: Block, lesson: str, *, on_roof: bool = False) -> Question:
+def read_question(block: Block, lesson: str, folder: Path) -> Question:
     """Return the question that a block holds; raise AuthorError.
 
-    One that is asked `on_roof` still lacks the givens that come from a plan, and needs no skill.
+    Pictures that it asks about lie below `folder`.
     """
     table = block.read()
-    block.refuse_unknown(table, (*_QUESTION_KEYS, *ASK_KEYS), "A question")
+    common = _read_common(block, table, lesson)
+    match table.get("kind", "calculate"):
+        case "calculate":
+            return _read_sum(block, table, common)
+        case "choose":
+            return read_choose(block, table, common)
+        case "order":
+            return read_order(block, table, common)
+        case "locate":
+            return read_locate(block, table, common, folder)
+        case other:
+            guess = did_you_mean(str(other), _KINDS)
+            raise block.mistake("kind", f"There is no kind of question '{other}'.", guess)
+
+
+def read_sum(block: Block, lesson: str) -> CalculateQuestion:
+    """Return the sum on a roof that a block holds; raise AuthorError.
+
+    It still lacks the givens that come from a plan, and needs no skill.
+    """
+    table = block.read()
+    if table.get("kind", "calculate") != "calculate":
+        raise block.mistake("kind", "On a roof only sums are asked.", "Ask it in a lesson.")
+    return _read_sum(block, table, _read_common(block, table, lesson), on_roof=True)
+
+
+def _read_common(block: Block, table: Mapping[str, Any], lesson: str) -> dict[str, str]:
     slug = block.want(table, "id", str, "A question")
     if not _SLUG.fullmatch(slug):
         raise block.mistake("id", "An id is small letters, digits and single hyphens.")
-    if table.get("kind", "calculate") != "calculate":
-        raise block.mistake("kind", "This kind of question isn't known.", "Known here: calculate.")
+    return {"id": slug, "lesson": lesson, "title": _read_title(block, table)}
+
+
+def _read_sum(
+    block: Block, table: Mapping[str, Any], common: Mapping[str, str], *, on_roof: bool = False
+) -> CalculateQuestion:
+    block.refuse_unknown(table, (*_SUM_KEYS, *ASK_KEYS), "A question")
     method = read_method(block, table)
     asks = read_asks(block, table, method, on_roof=on_roof)
-    question = Question(
-        id=slug,
-        lesson=lesson,
-        title=_read_title(block, table),
+    question = CalculateQuestion(
+        **common,
         calculate=method.name,
         text=block.want(table, "ask", str, "A question"),
         givens=read_givens(block, table, method, on_roof=on_roof),

@@ -7,9 +7,9 @@ from typing import Any
 from trainer.engine import Method, Tolerance
 from trainer.engine.drivers import example_working
 from trainer.engine.measures import UNITS, convert
+from trainer.lessons.asks import Ask
 from trainer.lessons.block import Block
 from trainer.lessons.errors import did_you_mean
-from trainer.lessons.question import Ask
 
 ASK_KEYS = ("line", "unit", "tolerance", "skill", "safe")
 _PERCENT = re.compile(r"(\d+(?:\.\d+)?)\s*%")

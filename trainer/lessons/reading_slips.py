@@ -6,9 +6,9 @@ from typing import Any
 
 from trainer.engine import EngineError, Method, Parameter, line_keys
 from trainer.engine.slips import Change, GivenSlip, LineSlip, OtherMethod, Stopped
+from trainer.lessons.asks import Ask, Slip
 from trainer.lessons.block import Block
 from trainer.lessons.errors import did_you_mean
-from trainer.lessons.question import Ask, Slip
 from trainer.lessons.reading_givens import frozen, read_method
 
 _SLIP_KEYS = ("name", "cue", "on", "given", "line", "answer", "calculate")

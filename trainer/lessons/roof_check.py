@@ -5,10 +5,11 @@ from collections.abc import Iterator, Mapping
 from trainer.engine.errors import UNWORKABLE
 from trainer.engine.plans.facts import Facts, facts_for_questions
 from trainer.engine.plans.roof import plan_roof
+from trainer.lessons.asks import Slip
 from trainer.lessons.binding import questions_for
+from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.crosscheck import lines_with
 from trainer.lessons.errors import AuthorError
-from trainer.lessons.question import Question, Slip
 from trainer.lessons.question_check import FEWEST_SLIPS, check_question
 from trainer.lessons.roof_questions import RoofQuestions
 from trainer.lessons.roofs import SampleRoof
@@ -35,7 +36,7 @@ def check_on_roofs(asked: RoofQuestions, roofs: Mapping[str, SampleRoof]) -> Ite
         yield from _never(asked, [question for each in bound.values() for question in each])
 
 
-def _never(asked: RoofQuestions, bound: list[Question]) -> Iterator[AuthorError]:
+def _never(asked: RoofQuestions, bound: list[CalculateQuestion]) -> Iterator[AuthorError]:
     """Yield each question, and each slip, that no roof makes use of."""
     for each in asked.questions:
         question = each.question
@@ -52,12 +53,12 @@ def _never(asked: RoofQuestions, bound: list[Question]) -> Iterator[AuthorError]
                 yield _mistake(asked, question, sentence)
 
 
-def _mistake(asked: RoofQuestions, question: Question, sentence: str) -> AuthorError:
+def _mistake(asked: RoofQuestions, question: CalculateQuestion, sentence: str) -> AuthorError:
     line = _line(asked, question)
     return AuthorError(asked.file, line, f"Question '{question.id}': {sentence}")
 
 
-def _line(asked: RoofQuestions, question: Question) -> int:
+def _line(asked: RoofQuestions, question: CalculateQuestion) -> int:
     return lines_with(asked, "id", question.id)[0]
 
 

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from trainer.lessons.block import Block
+from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.lesson import digest_of, split_front
 from trainer.lessons.prose import Lifted, lift_blocks
-from trainer.lessons.question import Question
-from trainer.lessons.reading import read_question
+from trainer.lessons.reading import read_sum
 from trainer.lessons.reading_facts import read_facts
 
 ROOF_QUESTIONS = "content/roof-questions.md"
@@ -20,7 +20,7 @@ class RoofQuestion:
     """A question that wants a roof: some of its givens are figures of the plan."""
 
     #: All that is asked, with those givens that are drawn.
-    question: Question
+    question: CalculateQuestion
     #: The name of the fact that each other given is.
     facts: Mapping[str, str]
 
@@ -90,4 +90,4 @@ def _front_and_blocks(text: str, file: str) -> tuple[Block, list[Block]]:
 
 def _read(block: Block, slug: str) -> RoofQuestion:
     facts = read_facts(block)
-    return RoofQuestion(read_question(block, slug, on_roof=True), facts)
+    return RoofQuestion(read_sum(block, slug), facts)

@@ -44,6 +44,7 @@ class Attempt(Model):
     id: Mapped[int] = mapped_column(primary_key=True)
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
     question_id: Mapped[str]
+    kind: Mapped[str] = mapped_column(server_default="calculate")
     lesson: Mapped[str]
     competency: Mapped[str]
     roof: Mapped[str]
@@ -61,6 +62,7 @@ class Attempt(Model):
     sent_later: Mapped[bool]
     working_shown: Mapped[bool]
     started_afresh: Mapped[bool]
+    stage: Mapped[int] = mapped_column(server_default="3")
     unaided: Mapped[bool]
     right: Mapped[bool]
     finished: Mapped[bool]
@@ -117,6 +119,7 @@ class AttemptFacts:
 
     person_id: int
     question_id: str
+    kind: str = "calculate"
     lesson: str
     competency: str
     roof: str = ""
@@ -140,6 +143,8 @@ class AttemptFacts:
     """Whether the working for these numbers had been shown before this try."""
     started_afresh: bool = False
     """Whether a carried figure couldn't be worked on, so that lines below were marked without."""
+    stage: int = 3
+    """How much of the working was shown: 0 all of it on other numbers, 3 none."""
     unaided: bool
     right: bool
     finished: bool

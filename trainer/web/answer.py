@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 
 from trainer.engine import ENGINE_VERSION
-from trainer.lessons import AnswerMark, Mark, Variant
+from trainer.lessons import AnswerMark, Drawn, Mark
 from trainer.records.attempts import AnswerFacts, AttemptFacts
 from trainer.web.installation import Installation
 from trainer.web.shown import Shown
@@ -38,12 +38,13 @@ def time_of_answer(pressed: str, installation: Installation) -> AnswerTime:
 
 
 def attempt_facts(
-    was: Shown, drawn: Variant, mark: Mark, time: AnswerTime, competency: str
+    was: Shown, drawn: Drawn, mark: Mark, time: AnswerTime, competency: str
 ) -> AttemptFacts:
     """Return all that is kept of an answer, so that it can be read years later as it was asked."""
     return AttemptFacts(
         person_id=was.person_id,
         question_id=was.question_id,
+        kind=drawn.question.kind,
         lesson=drawn.question.lesson,
         competency=competency,
         roof=was.roof,
@@ -54,22 +55,14 @@ def attempt_facts(
         variant=drawn.key,
         source_digest=was.digest,
         engine_version=ENGINE_VERSION,
-        givens=dict(drawn.givens),
-        lines=[
-            {
-                "key": line.key,
-                "words": line.words,
-                "shown": line.in_figures(),
-                "value": line.value,
-                "unit": line.unit,
-            }
-            for line in mark.working.lines
-        ],
+        givens=dict(drawn.numbers()),
+        lines=mark.lines,
         sent_at=time.sent_at,
         local_date=time.local_date,
         sent_later=time.sent_later,
         working_shown=was.seen,
-        unaided=was.try_no == 1 and not was.seen,
+        unaided=was.try_no == 1 and not was.seen and drawn.all_theirs,
+        stage=was.stage,
         started_afresh=mark.started_afresh,
         right=mark.right and was.rest_right,
         finished=mark.finished,
@@ -78,17 +71,17 @@ def attempt_facts(
 
 
 def _answer_facts(answer: AnswerMark, mark: Mark) -> AnswerFacts:
-    slip = mark.slip if answer.ask.line == mark.wrong_line else None
+    slip = mark.slip if answer.line == mark.wrong_line else None
     return AnswerFacts(
-        line=answer.ask.line,
-        skill=answer.ask.skill,
-        unit=answer.ask.unit,
-        tolerance=answer.ask.tolerance_text,
+        line=answer.line,
+        skill=answer.skill,
+        unit=answer.unit,
+        tolerance=answer.tolerance,
         right_value=answer.right,
         expected_value=answer.expected,
-        typed=answer.typed.text,
-        read_as=answer.reading.read_as,
-        read_value=answer.reading.value,
+        typed=answer.typed,
+        read_as=answer.read_as,
+        read_value=answer.read_value,
         verdict=answer.verdict,
         slip=slip.name if slip else "",
         cue=slip.cue if slip else "",

@@ -1,24 +1,21 @@
 """Which numbers somebody is asked a question on, and the question as it was shown to them."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import replace
-from datetime import timedelta
 
 from trainer.engine.errors import UNWORKABLE
 from trainer.lessons import (
-    Ask,
+    ALL_YOURS,
     AuthorError,
     ContentError,
+    Drawn,
     Question,
-    Variant,
     bind,
-    fresh_variant,
     question_in,
     roof_question_in,
-    variant,
 )
 from trainer.records import attempts, db, texts
-from trainer.records.attempts import SeenVariant, StoredAttempt
+from trainer.records.attempts import StoredAttempt
 from trainer.web import shown
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -27,18 +24,19 @@ from trainer.web.roof_figures import facts_of
 from trainer.web.shown import Shown
 
 _AS_SHOWN = "the text as it was shown"
-#: The same numbers don't come back to one person within this time.
-NOT_AGAIN = timedelta(days=90)
 
 
-def fresh_form(origin: Origin, question: Question, try_no: int = 1) -> tuple[Shown, Variant]:
+def fresh_form(
+    origin: Origin, question: Question, try_no: int = 1, *, alone: bool = False
+) -> tuple[Shown, Drawn]:
     """Return what is shown next to the signed-in person, on numbers they haven't had lately.
 
-    When all have been seen within NOT_AGAIN, the oldest come again. It is a second try only
-    where the first one's numbers can't be drawn any more.
+    When all have been seen lately, the oldest come again. `alone` shows none of the working. It
+    is a second try only where the first one's numbers can't be drawn any more.
     """
     person_id, count = signed_in().person_id, origin.done().finished
     drawn, seen = _drawn(question, person_id, origin.roof, count)
+    stage = ALL_YOURS if alone else origin.stage(question)
     was = Shown(
         person_id,
         question.id,
@@ -50,8 +48,9 @@ def fresh_form(origin: Origin, question: Question, try_no: int = 1) -> tuple[Sho
         origin.roof,
         seen=seen,
         variant=drawn.key,
+        stage=stage,
     )
-    return was, drawn
+    return was, drawn.at_stage(stage)
 
 
 def second_form(was: Shown, wrong_line: str, *, rest_right: bool) -> Shown:
@@ -89,6 +88,7 @@ def shown_with(stored: StoredAttempt) -> Shown:
         stored.source_digest,
         stored.roof,
         variant=stored.variant,
+        stage=stored.stage,
     )
 
 
@@ -114,7 +114,8 @@ def _in_lesson(was: Shown) -> Question | None:
     if today and here().library.by_slug[today.lesson].digest == was.digest:
         return today
     text = texts.text_of(db.session, was.digest)
-    return question_in(text, _AS_SHOWN, was.question_id) if text else None
+    folder = here().library.folder
+    return question_in(text, _AS_SHOWN, was.question_id, folder) if text else None
 
 
 def _on_roof(was: Shown) -> Question | None:
@@ -125,35 +126,17 @@ def _on_roof(was: Shown) -> Question | None:
     return bind(found, facts_of(roof)) if found and roof else None
 
 
-def drawn_as_shown(was: Shown) -> Variant | None:
+def drawn_as_shown(was: Shown) -> Drawn | None:
     """Return the question with its numbers as it was shown; None where it can't be read today."""
     question = question_as_shown(was)
-    drawn = variant(question, was.seed, was.redraws) if question else None
-    return drawn if drawn and was.variant in ("", drawn.key) else None
+    if question is None:
+        return None
+    drawn = question.drawn(was.seed, was.redraws).at_stage(was.stage)
+    return drawn if was.variant in ("", drawn.key) else None
 
 
-def asks_of(question: Question, was: Shown) -> Sequence[Ask]:
-    """Return the lines that a form asks for: all, or the one of a second try."""
-    return question.asks if was.only is None else (question.ask_for(was.only),)
-
-
-def _drawn(question: Question, person_id: int, roof: str, count: int) -> tuple[Variant, bool]:
-    """Return the numbers, and whether this person had them before."""
-    since = here().today() - NOT_AGAIN
+def _drawn(question: Question, person_id: int, roof: str, count: int) -> tuple[Drawn, bool]:
+    """Return it as it is shown next, and whether this person had it before."""
+    since = here().today() - question.not_again
     had = attempts.seen_variants(db.session, person_id, question.id, since)
-    seed = here().seed(person_id, question.id, roof, count)
-    drawn = fresh_variant(question, seed, {each.variant for each in had})
-    if drawn:
-        return drawn, False
-    drawn = _oldest(question, had)
-    return (drawn, True) if drawn else (variant(question, seed), False)
-
-
-def _oldest(question: Question, had: Sequence[SeenVariant]) -> Variant | None:
-    """Return the numbers that were last had longest ago, and that the question still draws."""
-    last_had = {each.variant: place for place, each in enumerate(had)}
-    for place in sorted(last_had.values()):
-        drawn = variant(question, had[place].seed, had[place].redraws)
-        if drawn.key == had[place].variant:
-            return drawn
-    return None
+    return question.next_drawn(here().seed(person_id, question.id, roof, count), had)

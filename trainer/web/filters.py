@@ -7,7 +7,7 @@ from flask import Flask
 from trainer.engine import show
 from trainer.engine.plans.lists import clock
 from trainer.web.installation import here
-from trainer.web.mark_sheet import plain_working
+from trainer.web.working_lines import plain_working
 
 
 def init_app(app: Flask) -> None:

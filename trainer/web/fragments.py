@@ -21,8 +21,8 @@ from markupsafe import Markup, escape
 
 from trainer.lessons import Lesson, Question
 from trainer.web.installation import here
-from trainer.web.mark_sheet import plain_working
 from trainer.web.outline import STATES
+from trainer.web.working_lines import plain_working
 
 T = TypeVar("T")
 Key = tuple[object, ...]

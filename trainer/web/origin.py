@@ -10,8 +10,8 @@ from typing import NamedTuple
 
 from flask import url_for
 
-from trainer.lessons import Question
-from trainer.records import db, progress
+from trainer.lessons import ALL_YOURS, Question
+from trainer.records import db, fading, progress
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.shown import Shown
@@ -66,6 +66,11 @@ class Origin(ABC):
     def done(self) -> Done:
         """Return what the signed-in person has done on it."""
 
+    def stage(self, question: Question) -> int:
+        """Return how much of the working is shown to the signed-in person: none."""
+        del question
+        return ALL_YOURS
+
     @abstractmethod
     def back(self) -> Way | None:
         """Return the way to the list in which it stands."""
@@ -108,6 +113,13 @@ class FromLesson(Origin):
         """Return what the running totals say."""
         row = progress.question_row(db.session, signed_in().person_id, self.question_id)
         return Done(row.tried, row.finished) if row else Done()
+
+    def stage(self, question: Question) -> int:
+        """Return what the signed-in person's tries at its leading skill have come to."""
+        if not question.leading_skill:
+            return ALL_YOURS
+        person_id = signed_in().person_id
+        return fading.stage_of(db.session, person_id, question.leading_skill, last=ALL_YOURS)
 
     def back(self) -> Way | None:
         """Return the way to the lesson."""

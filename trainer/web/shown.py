@@ -5,6 +5,8 @@ from dataclasses import asdict, dataclass
 from flask import current_app
 from itsdangerous import BadData, URLSafeSerializer
 
+from trainer.lessons import ALL_YOURS
+
 
 @dataclass(frozen=True, slots=True)
 class Shown:
@@ -29,6 +31,8 @@ class Shown:
     seen: bool = False
     #: The key of the numbers; sizes to buy in, which a roof's figures lean on, may change.
     variant: str = ""
+    #: How much of its working is shown; see lessons/fading.py.
+    stage: int = ALL_YOURS
 
     def sealed(self) -> str:
         """Return it as signed text for a form."""

@@ -11,14 +11,14 @@ from flask import abort, redirect, render_template, request
 from flask.typing import ResponseReturnValue
 from werkzeug.datastructures import MultiDict
 
-from trainer.lessons import Variant, mark_answers
+from trainer.lessons import Drawn
 from trainer.records import attempts, db, signins, writing
 from trainer.web import asking, kept
 from trainer.web.access import signed_in
 from trainer.web.answer import attempt_facts, time_of_answer
-from trainer.web.forms import AnswerForm
 from trainer.web.installation import here
-from trainer.web.mark_sheet import MarkSheet, mark_sheet
+from trainer.web.kinds import KINDS, QuestionForm, form_of
+from trainer.web.mark_sheet import MarkSheet
 from trainer.web.origin import Origin
 from trainer.web.shown import Shown
 
@@ -45,8 +45,10 @@ def show(origin: Origin) -> ResponseReturnValue:
     waiting = asking.open_run(origin)
     if waiting and asking.drawn_as_shown(asking.shown_with(waiting)):
         return redirect(origin.marked_href(asking.shown_with(waiting)), 303)
-    was, drawn = asking.fresh_form(origin, origin.today, try_no=2 if waiting else 1)
-    return _page(origin, drawn, was, AnswerForm(drawn.question.asks))
+    try_no, alone = 2 if waiting else 1, "alone" in request.args
+    was, drawn = asking.fresh_form(origin, origin.today, try_no, alone=alone)
+    # A tap on a place in a picture comes as a link that picks it.
+    return _page(origin, drawn, was, form_of(drawn, was, request.args))
 
 
 def check(origin: Origin) -> ResponseReturnValue:
@@ -55,11 +57,13 @@ def check(origin: Origin) -> ResponseReturnValue:
     drawn = asking.drawn_as_shown(was) if was else None
     if was is None or drawn is None:
         return show_again(origin, NOT_OURS), 422 if origin.today else 410
-    form = AnswerForm(asking.asks_of(drawn.question, was), request.form)
+    form = form_of(drawn, was, request.form)
+    # Until it is an answer, no press is the one that counts.
+    if form.only_changed:
+        return _page(origin, drawn, was, form, fields={})
     if not form.validate():
-        # It was no answer yet, so this press is not the one that counts.
         return _page(origin, drawn, was, form, fields={}), 422
-    mark = mark_answers(drawn, form.typed(), was.try_no, was.only)
+    mark = form.mark(was.try_no)
     time = time_of_answer(request.form.get("pressed", ""), here())
     lesson = here().library.by_slug.get(drawn.question.lesson)
     facts = attempt_facts(was, drawn, mark, time, lesson.competency if lesson else "")
@@ -77,14 +81,16 @@ def marked(origin: Origin, stored: attempts.StoredAttempt) -> ResponseReturnValu
         first = asking.stored_answer(stored.question_id, stored.count, 1, stored.roof)
     was = asking.shown_with(stored)
     drawn = asking.drawn_as_shown(was)
-    sheet = mark_sheet(stored, first, drawn)
+    kind = KINDS[stored.kind]
+    sheet = kind.sheet(stored, first, drawn)
     second = form = None
     if drawn and not stored.finished:
         second = asking.second_form(was, sheet.wrong_line, rest_right=sheet.rest_right)
-        form = AnswerForm(asking.asks_of(drawn.question, second))
+        form = form_of(drawn, second)
     asked = drawn.question if drawn else origin.today
     return render_template(
         "questions/marked.html",
+        told=kind.template,
         sheet=sheet,
         notes=(*sheet.notes, *origin.since(was)),
         title=asked.title if asked else "A question",
@@ -93,7 +99,7 @@ def marked(origin: Origin, stored: attempts.StoredAttempt) -> ResponseReturnValu
         back=origin.back(),
         sealed=second.sealed() if second else "",
         form=form,
-        again=origin.today is not None,
+        again=kind.again if origin.today else "",
         onward=origin.onward(),
     )
 
@@ -122,15 +128,15 @@ def _page_again(origin: Origin, fields: Mapping[str, str], note: str) -> str:
         if origin.today is None:
             return gone(fields)
         was, drawn = asking.fresh_form(origin, origin.today)
-    form = AnswerForm(asking.asks_of(drawn.question, was), MultiDict(fields))
+    form = form_of(drawn, was, MultiDict(fields))
     return _page(origin, drawn, was, form, note, fields)
 
 
 def _page(
     origin: Origin,
-    drawn: Variant,
+    drawn: Drawn,
     was: Shown,
-    form: AnswerForm,
+    form: QuestionForm,
     note: str = "",
     fields: Mapping[str, str] | None = None,
 ) -> str:
@@ -143,15 +149,15 @@ def _page(
         form=form,
         sealed=was.sealed(),
         note=note or origin.changed(was),
-        errors=list(form.told(drawn)),
+        errors=list(form.told()),
         pressed=(request.form if fields is None else fields).get("pressed", ""),
         first=_first_try(was, drawn),
     )
 
 
-def _first_try(was: Shown, drawn: Variant) -> MarkSheet | None:
+def _first_try(was: Shown, drawn: Drawn) -> MarkSheet | None:
     """Return the sheet whose slip and cue stand above a second try, or None at a first."""
     if not was.only:
         return None
     stored = asking.stored_answer(was.question_id, was.count, 1, was.roof)
-    return mark_sheet(stored, None, drawn) if stored else None
+    return KINDS[stored.kind].sheet(stored, None, drawn) if stored else None

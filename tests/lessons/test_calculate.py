@@ -6,7 +6,7 @@ from collections.abc import Set as AbstractSet
 import pytest
 from lessons_specimens import CHAIN, RESIN, edited, on_four_metres, question
 
-from trainer.lessons.variant import (
+from trainer.lessons.calculate import (
     Variant,
     close_slips,
     fresh_variant,
@@ -79,7 +79,7 @@ def test_the_text_has_the_numbers_in_it() -> None:
         "A joint 4.0 m long, 450 g/m² mat, 75 mm wide, 2.5 to 1. How much resin?"
     )
     chain = on_four_metres(edited(CHAIN, "in the strip?", "in {length_m}?"))
-    words = chain.text(chain.question.ask_for("bandage.glass"))
+    words = chain.text(chain.ask_for("bandage.glass"))
     assert words.replace("\u00a0", " ") == "How much glass is in 4.0 m?"
 
 

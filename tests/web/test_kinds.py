@@ -1,0 +1,197 @@
+"""Decisions, orders and places on their pages: asked, changed, marked and kept like any other."""
+
+import pytest
+from web_bench import Bench
+from web_cast import NOOR
+from web_kinds import LEAK, STEPS, STRINGS, right_fields, wrong_fields
+from web_page import Page
+from web_visitor import Visitor
+
+from trainer.lessons import Drawn
+from trainer.records import db
+from trainer.records.fading import stage_of
+from trainer.web.kinds.picked import PICK_ONE
+
+EACH = pytest.mark.parametrize("path", [STRINGS, STEPS, LEAK])
+
+
+def drawn_for(bench: Bench, path: str, count: int = 0) -> Drawn:
+    """Return a question as Noor, the first of the cast, is shown it."""
+    question = bench.library.questions[path.rpartition("/")[2]]
+    with bench.app.app_context():
+        return question.drawn(bench.installation.seed(1, question.id, "", count))
+
+
+def steps(page: Page) -> list[str]:
+    """Return the steps of an order as they stand on the page."""
+    return [each.words for each in page.main.all(class_="step-words")]
+
+
+def press(noor: Visitor, page: Page, move: str) -> Page:
+    """Return the page after one of the buttons that move a step, without scripts."""
+    return noor.send(page, move=move)
+
+
+@EACH
+def test_a_right_answer_is_kept_as_evidence(kinds: Bench, path: str) -> None:
+    """One shape for all kinds: a try, unaided, of one answer for one skill, with its lines."""
+    noor = kinds.reader(NOOR)
+    page = noor.go_on(noor.send(noor.open(path), **right_fields(drawn_for(kinds, path))))
+    assert page.mark == "Right"
+    kept = kinds.stored(NOOR, path.rpartition("/")[2])
+    assert (kept.right, kept.finished, kept.unaided) == (True, True, True)
+    assert (kept.kind, len(kept.lines)) == (
+        kinds.library.questions[kept.question_id].kind,
+        4,
+    )
+    (answer,) = kept.answers
+    assert (answer.skill, answer.verdict, answer.right_value) == ("dose", "right", None)
+    assert answer.read_as
+
+
+@EACH
+def test_a_wrong_answer_is_explained_at_once(kinds: Bench, path: str) -> None:
+    """No second try; the page says what comes of it and what is right."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(path)
+    fields = wrong_fields(page)
+    if fields == right_fields(drawn_for(kinds, path)):
+        fields = {"answer_0": "2"}
+    told = noor.go_on(noor.send(page, **fields))
+    assert told.mark == "Wrong"
+    assert not told.has_form
+    assert "Again" in told.words
+
+
+@pytest.mark.parametrize("path", [STRINGS, LEAK])
+def test_every_wrong_choice_tells_what_comes_of_it(kinds: Bench, path: str) -> None:
+    """And beside it what the right one leads to."""
+    noor = kinds.reader(NOOR)
+    for _ in range(4):
+        page = noor.open(path)
+        for radio in page.main.all("input", name="answer_0", type="radio"):
+            kept = kinds.attempts_kept()
+            told = noor.go_on(noor.send(page, answer_0=radio["value"]))
+            if kinds.attempts_kept() > kept:
+                line = next(
+                    each
+                    for each in kinds.stored(NOOR, path.rpartition("/")[2], kept).lines
+                    if each["key"] == radio["value"]
+                )
+                assert line["shown"] in told.words
+    assert "The right place" in told.words or "What to do" in told.words or told.mark == "Right"
+
+
+@EACH
+def test_sending_it_twice_counts_once(kinds: Bench, path: str) -> None:
+    """The first answer stands, whatever the second says."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(path)
+    right = right_fields(drawn_for(kinds, path))
+    noor.send(page, **wrong_fields(page))
+    noor.send(page, **right)
+    assert kinds.attempts_kept() == 1
+
+
+@pytest.mark.parametrize("path", [STRINGS, LEAK])
+@pytest.mark.parametrize("picked", ["", "9", "nowhere"])
+def test_nothing_picked_is_asked_about(kinds: Bench, path: str, picked: str) -> None:
+    """With the field's name in the sentence above, and nothing recorded."""
+    noor = kinds.reader(NOOR)
+    page = noor.send(noor.open(path), answer_0=picked)
+    assert page.status == 422
+    assert page.error_of("answer_0") == PICK_ONE
+    assert kinds.attempts_kept() == 0
+
+
+def test_a_step_is_moved_without_scripts(kinds: Bench) -> None:
+    """The page comes back with it moved and the button in focus; no answer was given."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(STEPS)
+    before = steps(page)
+    moved = press(noor, page, "2 to 1")
+    assert moved.status == 200
+    assert steps(moved) == [before[1], before[0], *before[2:]]
+    again = press(noor, moved, "2 to 2")
+    assert steps(again) == before
+    assert kinds.attempts_kept() == 0
+    (focused,) = [each for each in again.main.all("button") if "autofocus" in each.attributes]
+    assert before[1] in focused["aria-label"]
+
+
+def test_an_order_put_right_by_buttons_is_right(kinds: Bench) -> None:
+    """Press by press, then checked."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(STEPS)
+    right = right_fields(drawn_for(kinds, STEPS))["answer_0"].split()
+    for row, place in enumerate(right, start=1):
+        page = press(noor, page, f"{place} to {row}")
+    assert noor.go_on(noor.send(page)).mark == "Right"
+
+
+def test_a_wrong_order_names_the_step_that_comes_too_early(kinds: Bench) -> None:
+    """Which it is, what comes before it, and why that matters."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(STEPS)
+    first, second, *rest = right_fields(drawn_for(kinds, STEPS))["answer_0"].split()
+    told = noor.go_on(noor.send(page, answer_0=" ".join([second, first, *rest])))
+    assert told.mark == "Wrong"
+    assert "Too early Work out the dose." in told.words
+    assert "Without a temperature the dose is a guess." in told.words
+    assert "Before it comes: Read the thermometer." in told.words
+
+
+def test_an_order_that_was_tampered_with_stands_as_it_was_shown(kinds: Bench) -> None:
+    """Steps that are missing or doubled are put back."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(STEPS)
+    told = noor.go_on(noor.send(page, answer_0="1 1 2 nonsense"))
+    assert told.mark == "Wrong"
+    assert kinds.stored(NOOR, "steps").answers[0].typed == "1 2 3 4"
+
+
+def test_a_tap_on_the_picture_picks_the_place_without_scripts(kinds: Bench) -> None:
+    """Each place is a link that comes back with it picked, on the same question."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(LEAK)
+    links = [link["href"] for link in page.main.all("a") if "data-picks" in link.attributes]
+    assert links == [f"?answer_0={name}#answer_0" for name in ("left", "top", "right", "foot")]
+    picked = noor.open(f"{LEAK}?answer_0=top")
+    assert picked.form.fields["answer_0"] == "top"
+    assert noor.go_on(noor.send(picked)).mark == "Right"
+
+
+def test_the_mark_shows_both_places_in_the_picture(kinds: Bench) -> None:
+    """Told apart by line, and told in words below."""
+    noor = kinds.reader(NOOR)
+    told = noor.go_on(noor.send(noor.open(LEAK), answer_0="foot"))
+    classes = {each["id"]: each["class"] for each in told.main.all("g")}
+    assert "region-picked" in classes["ends-foot"]
+    assert "region-right" in classes["ends-top"]
+    assert "It turns out on to the deck." in told.words
+    assert "The mat bridges here." in told.words
+
+
+@EACH
+def test_the_same_question_within_fourteen_days_is_no_fresh_evidence(
+    kinds: Bench, path: str
+) -> None:
+    """Shuffled or not, its explanation was read; after that it counts again."""
+    noor, name = kinds.reader(NOOR), path.rpartition("/")[2]
+    noor.send(noor.open(path), **right_fields(drawn_for(kinds, path)))
+    kinds.clock.wait(days=13)
+    noor.send(noor.open(path), **right_fields(drawn_for(kinds, path, 1)))
+    assert not kinds.stored(NOOR, name, 1).unaided
+    kinds.clock.wait(days=15)
+    noor = kinds.visit(NOOR)
+    noor.send(noor.open(path), **right_fields(drawn_for(kinds, path, 2)))
+    assert kinds.stored(NOOR, name, 2).unaided
+
+
+def test_they_lead_nobody_on_in_the_fading(kinds: Bench) -> None:
+    """Picking the right thing shows nothing about doing the sum."""
+    noor = kinds.reader(NOOR)
+    for path in (STRINGS, STEPS, LEAK):
+        noor.send(noor.open(path), **right_fields(drawn_for(kinds, path)))
+    with kinds.records():
+        assert stage_of(db.session, 1, "dose", last=3) == 0

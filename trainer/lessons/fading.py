@@ -1,0 +1,50 @@
+"""How much of a sum's working is shown: all of it first, then less, from the last line backwards.
+
+Full working, last line yours, last two yours, all yours: worked examples teach a beginner more
+than tries do, and a short step back to them helps whoever gets stuck.
+"""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from trainer.engine import Line, Tolerance
+from trainer.lessons.asks import Ask
+
+#: The stages, in order.
+FULL_WORKING, LAST_YOURS, LAST_TWO_YOURS, ALL_YOURS = range(4)
+#: At the first, the full working stands beside it on other numbers.
+_THEIRS = {FULL_WORKING: 1, LAST_YOURS: 1, LAST_TWO_YOURS: 2}
+#: A line that no question asks by itself is worked with figures as they are printed above it.
+_ON_THE_WAY = Tolerance(share=0.01)
+
+
+def asks_at(stage: int, asks: tuple[Ask, ...], working: Sequence[Line]) -> tuple[Ask, ...]:
+    """Return the lines that are somebody's own at a stage before the last.
+
+    They are the last lines of the working, up to the last that is asked; one that isn't asked
+    otherwise is a try for the skill of the asked line that it leads to.
+    """
+    keys = [line.key for line in working]
+    end = keys.index(asks[-1].line) + 1
+    theirs = working[max(0, end - _THEIRS[stage]) : end]
+    return tuple(_ask_at(line, asks, keys) for line in theirs)
+
+
+def _ask_at(line: Line, asks: tuple[Ask, ...], keys: list[str]) -> Ask:
+    at = keys.index(line.key)
+    below = next(ask for ask in asks if keys.index(ask.line) >= at)
+    if below.line == line.key:
+        return replace(below, words=below.words or _sentence(line))
+    return Ask(
+        line=line.key,
+        line_unit=line.unit,
+        unit=line.unit,
+        tolerance=_ON_THE_WAY,
+        tolerance_text="1 %",
+        skill=below.skill,
+        words=_sentence(line),
+    )
+
+
+def _sentence(line: Line) -> str:
+    return f"{line.words[:1].upper()}{line.words[1:]}"

@@ -1,0 +1,1 @@
+"""The kinds of question without numbers, a module each: choose, order, locate."""
