@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from kinds_specimens import CHOOSE
 from lessons_specimens import CHAIN, RESIN, another, edited, lesson_text, line_of
 
 from trainer.lessons.coverage import check_coverage
@@ -54,6 +55,17 @@ def test_a_skill_without_a_sum(content: Path) -> None:
     (mistake,) = found(content)
     assert (mistake.file, mistake.line) == (COMPETENCIES, line_of(text, 'slug = "folding"'))
     assert mistake.sentence == "No question has people work a sum for the skill 'folding'."
+
+
+def test_picking_an_answer_is_no_sum(content: Path) -> None:
+    """Somebody may pick right by luck: a skill that is only picked has no sum yet."""
+    extra = '[[competency.skill]]\nslug = "folding"\ntitle = "Folding"\nweight = 1\n'
+    add_to_competencies(content, extra)
+    picked = CHOOSE.replace("left-over", "folding")
+    text = f"{lesson_text()}\n```question\n{picked}```\n"
+    (content / "lessons/01-shed.md").write_text(text, "utf-8")
+    (mistake,) = found(content)
+    assert "'folding'" in mistake.sentence
 
 
 def test_a_skill_may_be_asked_in_one_line_of_a_chain(content: Path) -> None:

@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from kinds_specimens import CHOOSE
 from lessons_specimens import CHAIN, lesson_text
 
 from trainer.lessons.check import check_content
@@ -49,6 +50,15 @@ def test_the_same_words_in_two_questions_are_told_apart(content: Path) -> None:
     wordy = text.replace('cue = "Which', f'cue = "{WORDS} strand strand. Which')
     lines = [mistake.line for mistake in found(content, wordy)]
     assert len(lines) == len(set(lines)) == wordy.count(WORDS)
+
+
+def test_what_happens_next_is_read_too(content: Path) -> None:
+    """The words after a choice stand at their own line."""
+    picked = CHOOSE.replace("left-over", "resin-for-mat")
+    picked = picked.replace("It heats through, and smokes under the lid.", LONG)
+    text = f"{lesson_text()}\n```question\n{picked}```\n"
+    (mistake,) = found(content, text)
+    assert text.splitlines()[mistake.line - 1] == f'then = "{LONG}"'
 
 
 def test_a_lesson_that_is_long_on_average_is_named(content: Path) -> None:
