@@ -6,6 +6,7 @@ import pytest
 from web_bench import Bench
 from web_cast import NOOR, SAM
 
+from trainer.lessons.links import ANCHORS, PAGES
 from trainer.web.lessons import FIRST_FIRST
 
 FIRST, MIXING = "/lessons/before-the-lid", "/lessons/mixing"
@@ -164,3 +165,15 @@ def test_every_real_lesson_can_be_read(bench: Bench) -> None:
         assert len(page.main.all("figure")) == len(lesson.pictures)
         assert len(page.main.all(class_="questions")[0].all("li")) == len(lesson.questions)
         assert page.main.all(class_="worked")
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page_that_a_lesson_may_link_to_is_there(path: str, tiny: Bench) -> None:
+    """Whoever reads a lesson may open it."""
+    assert tiny.reader(NOOR).open(path).status == 200
+
+
+def test_places_that_a_lesson_may_link_to_are_there(tiny: Bench) -> None:
+    """On every lesson's page."""
+    page = tiny.reader(NOOR).open(MIXING)
+    assert [len(page.root.all(id=place)) for place in ANCHORS] == [1] * len(ANCHORS)
