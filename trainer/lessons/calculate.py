@@ -83,6 +83,8 @@ class Variant(Drawn):
     givens: Mapping[str, Any]
     #: How much of the working is shown; see `fading`.
     stage: int = ALL_YOURS
+    #: The lines that are theirs to find at a stage before the last.
+    last: tuple[Ask, ...] = ()
 
     @property
     def key(self) -> str:
@@ -93,9 +95,7 @@ class Variant(Drawn):
     @property
     def asks(self) -> tuple[Ask, ...]:
         """The lines that are theirs to find at this stage."""
-        if self.stage == ALL_YOURS:
-            return self.question.asks
-        return asks_at(self.stage, self.question.asks, self.working().lines)
+        return self.last or self.question.asks
 
     @property
     def all_theirs(self) -> bool:
@@ -107,7 +107,12 @@ class Variant(Drawn):
 
     def at_stage(self, stage: int) -> "Variant":
         """Return the same numbers with as much of the working shown as that stage shows."""
-        return replace(self, stage=stage)
+        if stage == self.stage:
+            return self
+        if stage == ALL_YOURS:
+            return replace(self, stage=stage, last=())
+        last = asks_at(stage, self.question.asks, self.working().lines)
+        return replace(self, stage=stage, last=last)
 
     def ask_for(self, line: str) -> Ask:
         """Return the ask of this line; raise KeyError."""
