@@ -62,8 +62,8 @@ def _heights(roof: RoofDescription, sides: tuple[Side, ...]) -> Iterator[str]:
             yield f"The kerb of rooflight {number} is under {usual}. Raise it if you can."
         if isinstance(opening, Rooflight):
             yield (
-                f"Rooflight {number} has mat round its kerb here, and no fillet or bandage "
-                "at its foot. Add them."
+                f"The kerb of rooflight {number} has bandage along its foot here. A fillet isn't "
+                "sized: fit one before the bandage if its maker asks for it."
             )
 
 

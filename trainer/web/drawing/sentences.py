@@ -18,6 +18,7 @@ _KINDS = {"drip": "a drip edge", "raised": "a raised edge", "wall": "a wall"}
 _PIECES = {
     "edge": "strip along a side,strips along sides",
     "joint": "strip over an open joint,strips over open joints",
+    "kerb": "strip along the foot of a kerb,strips along feet of kerbs",
     "mitre": "scrap over a mitre,scraps over mitres",
     "trim join": "scrap over a trim join,scraps over trim joins",
     "open end": "patch over an open end,patches over open ends",
