@@ -41,7 +41,7 @@ class MixSheet:
     other_resin: Known
     #: The dose as it was given: "2 % by mass".
     dose: str
-    #: The temperature in °C, or nothing.
+    #: The temperature in °C, and in °F where it was typed so; or nothing.
     at: str
     #: What the nearest mark does to the dose, in a sentence.
     rounding: str
@@ -87,7 +87,7 @@ def sheet_of(form: MixForm, cups: Sequence[KeptCup]) -> MixSheet | None:
         show(value, unit),
         bucket.litres if unit == "kg" else bucket.kilograms,
         dose_words(mix.percent, mix.convention),
-        "" if now_c is None else show(round(now_c, 1), "°C"),
+        form.temperature_words(),
         _rounding(bucket),
         tuple(_others(bucket)),
         _stop(now_c),
@@ -122,11 +122,6 @@ def timed_cups(cups: Sequence[KeptCup], product: str) -> tuple[TestCup, ...]:
     return tuple(cup for cup in timed if cup.is_of(product))
 
 
-def days_ago(days: int) -> str:
-    """Return how old a cup is: "today", "yesterday", "3 days ago"."""
-    return ("today", "yesterday")[days] if days < 2 else f"{days} days ago"
-
-
 def _rounding(bucket: Bucket) -> str:
     each, off = show(bucket.mix.graduation_ml, "ml"), round(bucket.mark.value, 2)
     if not off:
@@ -158,10 +153,7 @@ def _no_clock(bucket: Bucket, timed: Sequence[TestCup], now_c: float | None) -> 
 def _goes_by(bucket: Bucket) -> Iterator[str]:
     if not isinstance(bucket.gel, GelTimes):
         return
-    for cup in bucket.gel.used:
-        what = "batch on the roof" if cup.from_batch else "cup"
-        time, at_c, dose = show(cup.minutes, "min"), show(cup.air_c, "°C"), show(cup.percent, "%")
-        yield f"The {what} of {days_ago(cup.days_old)}: {time} at {at_c}, {dose} by mass."
+    yield from (f"{cup.words[:1].upper()}{cup.words[1:]}." for cup in bucket.gel.used)
 
 
 def _assumed(form: MixForm, bucket: Bucket) -> Iterator[tuple[str, str, str]]:

@@ -78,7 +78,7 @@ class RoofSheet:
     in_words: tuple[str, ...]
     #: Why there is no clock; nothing where there is one.
     no_clock: tuple[str, ...]
-    #: What the test cups say besides their times.
+    #: Which test cup the clock goes by, and what the cups say besides their times.
     cups: tuple[str, ...]
     trims: tuple[Trimmed, ...]
     #: What nobody gave, by how it is known; each with its source where it has one.
@@ -113,7 +113,7 @@ def sheet_of(plan: RoofPlan) -> RoofSheet:
         tuple(_pictures(plan)),
         tuple(describe_roof(plan)),
         no_clock(plan),
-        tuple(cups_words(plan.gel)),
+        (*goes_by(plan.gel), *cups_words(plan.gel)),
         tuple(Trimmed(run, cuts_words(run.cuts), bars_of(run.cuts)) for run in plan.trims.runs),
         _assumed(plan),
         cautions_named(ON_A_ROOF),
@@ -147,6 +147,13 @@ def no_clock(plan: RoofPlan) -> tuple[str, ...]:
     if not isinstance(plan.gel, GelTimes):
         return plan.gel.reasons
     return (NO_START,) if plan.description.crew.start is None else ()
+
+
+def goes_by(gel: GelTimes | NoTimes) -> Iterator[str]:
+    """Yield what the clock goes by, then what was timed besides."""
+    if isinstance(gel, GelTimes):
+        yield f"The clock goes by {gel.goes_by.words}."
+        yield from (f"Timed too: {cup.words}." for cup in gel.used if cup is not gel.goes_by)
 
 
 def cups_words(gel: GelTimes | NoTimes) -> Iterator[str]:

@@ -43,7 +43,7 @@ from trainer.engine.plans.fact_readers import (
     trimmed,
 )
 from trainer.engine.plans.roof import RoofPlan
-from trainer.engine.units import SIGNIFICANT
+from trainer.engine.units import as_shown
 
 __all__ = ["FACTS", "MOST_TOLD", "Fact", "Facts", "Value", "facts_for_questions"]
 
@@ -69,12 +69,8 @@ def facts_for_questions(plan: RoofPlan) -> Facts:
 
 def _as_printed(value: Value) -> Value:
     if isinstance(value, tuple):
-        return tuple(_rounded(each) for each in value)
-    return value if isinstance(value, int) else _rounded(value)
-
-
-def _rounded(value: float) -> float:
-    return float(f"{value:.{SIGNIFICANT}g}")
+        return tuple(as_shown(each) for each in value)
+    return value if isinstance(value, int) else as_shown(value)
 
 
 _FACTS = (

@@ -53,6 +53,11 @@ class GelTimes:
     fit: CupFit | None
 
     @property
+    def goes_by(self) -> TestCup:
+        """The cup whose short end is the soonest: the clock goes by it."""
+        return next(cup for cup in self.used if _of(cup).items() <= self.short.givens.items())
+
+    @property
     def lay_by(self) -> float:
         """Minutes from catalyst in to when laying stops: the working time, and mixing before it."""
         return self.working.working.figures["usable"]
@@ -153,14 +158,19 @@ def dose_for_wanted(
 
 
 def cups_to_go_by(cups: Sequence[TestCup], product: str) -> tuple[TestCup, ...]:
-    """Return the cups of this product; a batch's own gel replaces whatever is no younger."""
+    """Return the cups of this product; a batch's own gel replaces whatever is no younger.
+
+    It replaces a data sheet's gel time too, however long ago.
+    """
     own = tuple(cup for cup in cups if cup.is_of(product))
     batches = [cup.days_old for cup in own if cup.from_batch]
     if not batches:
         return own
     last = min(batches)
     return tuple(
-        cup for cup in own if cup.days_old < last or (cup.from_batch and cup.days_old == last)
+        cup
+        for cup in own
+        if (cup.days_old < last and not cup.from_sheet) or (cup.from_batch and cup.days_old == last)
     )
 
 
@@ -219,12 +229,17 @@ def _too_late(percent: float, minutes: float) -> str:
 
 
 def _cautions(used: Sequence[TestCup], now_c: float) -> Iterator[str]:
-    oldest = max(cup.days_old for cup in used)
-    if oldest:
-        days = "yesterday" if oldest == 1 else f"{oldest} days ago"
-        yield f"A cup is from {days}. Time a new one today."
+    oldest = max(used, key=_days_old)
+    if _days_old(oldest):
+        yield f"A cup is from {oldest.age}. Time a new one today."
+    if all(cup.from_sheet for cup in used):
+        yield "The gel time is a data sheet's, and of no cup of yours. Time a cup today."
     yield from _cool(now_c)
     yield _BUCKET
+
+
+def _days_old(cup: TestCup) -> int:
+    return 0 if cup.from_sheet else cup.days_old
 
 
 def _cool(now_c: float) -> Iterator[str]:

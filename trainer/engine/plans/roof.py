@@ -160,6 +160,7 @@ def cups_of(roof: RoofDescription) -> tuple[TestCup, ...]:
             cup.percent,
             cup.days_old,
             cup.of == "first batch",
+            cup.of == "data sheet",
         )
         for cup in roof.cups
     )

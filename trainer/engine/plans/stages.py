@@ -22,6 +22,7 @@ from trainer.engine.units import show
 
 Slug = Literal["bandage", "turned", "laminate", "topcoat"]
 _TEN_MINUTES = 10
+_SETS_FIRST = "The topcoat goes on when the laminate has set, so it has no clock."
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,17 @@ class Stage:
     def mark_ml(self) -> float:
         """Where the syringe is read, in millilitres; `mark` itself is the error of reading it."""
         return self.mark.working.figures["mark"]
+
+    @property
+    def percent(self) -> float:
+        """The dose, counted as the catalyst's words say."""
+        percent: float = self.catalyst.givens["percent"]
+        return percent
+
+    @property
+    def no_clock(self) -> str:
+        """Why a stage never has a clock, in a sentence; nothing where it may have one."""
+        return _SETS_FIRST if self.slug == "topcoat" else ""
 
     @property
     def catalyst_g(self) -> float | None:

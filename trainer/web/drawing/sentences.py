@@ -8,9 +8,8 @@ from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.openings import Opening, Outlet, Pipe
 from trainer.engine.plans.roof import RoofPlan
 from trainer.engine.plans.sides import Side
-from trainer.engine.units import figure
+from trainer.engine.units import counted, figure
 from trainer.web.drawing.openings import name_of
-from trainer.web.filters import counted
 
 #: No sentence lists more numbers than this.
 _MOST = 12
