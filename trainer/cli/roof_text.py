@@ -129,7 +129,7 @@ def _stages(plan: RoofPlan) -> Iterator[str]:
 
 def _limits(plan: RoofPlan) -> Iterator[str]:
     for stage in plan.stages:
-        yield f"{stage.title}: {stage.resin.shown} in all; {stage.limit}."
+        yield f"{stage.title}: {stage.resin.shown} in all; {stage.limit.why}."
     also = f", which is {plan.dose.by_mass.shown} by mass"
     yield f"Dose: {plan.dose.words}{'' if plan.dose.convention == 'by mass' else also}."
     yield f"Dose of the topcoat: {show(plan.description.topcoat.percent, '%')} by mass."
