@@ -138,6 +138,20 @@ def test_a_data_sheets_gel_time_is_told_as_one(tmp_path: Path) -> None:
     assert "of no cup of yours. Time a cup today." in text
 
 
+def test_a_dose_that_was_chosen_says_why() -> None:
+    """The extension wants a gel time, and its dose follows from the cups."""
+    assert re.search(
+        r"Dose: [\d.]+ % by mass, chosen for the gel time wanted\.", said("roof", "extension")
+    )
+    assert "chosen" not in said("roof", "garage")
+
+
+def test_without_a_clock_no_time_is_spoken_of() -> None:
+    """The porch's deck is warmer than its air, and nobody has timed a cup."""
+    assert "times are told" not in said("roof", "porch")
+    assert "times are told for its 19 °C." in said("roof", "garage")
+
+
 def test_topcoat_has_its_own_dose_and_no_clock(tmp_path: Path) -> None:
     """1.5 % stands in its row, 2 % in the laminate's; a sentence says why it has no times."""
     own = "[topcoat]\npercent = 1.5\n"

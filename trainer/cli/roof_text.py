@@ -130,8 +130,10 @@ def _stages(plan: RoofPlan) -> Iterator[str]:
 def _limits(plan: RoofPlan) -> Iterator[str]:
     for stage in plan.stages:
         yield f"{stage.title}: {stage.resin.shown} in all; {stage.limit.why}."
-    also = f", which is {plan.dose.by_mass.shown} by mass"
-    yield f"Dose: {plan.dose.words}{'' if plan.dose.convention == 'by mass' else also}."
+    dose = plan.dose
+    also = "" if dose.convention == "by mass" else f", which is {dose.by_mass.shown} by mass"
+    chosen = ", chosen for the gel time wanted" if dose.chosen else ""
+    yield f"Dose: {dose.words}{also}{chosen}."
     yield f"Dose of the topcoat: {show(plan.description.topcoat.percent, '%')} by mass."
 
 
@@ -149,8 +151,8 @@ def _clock(plan: RoofPlan) -> Iterator[str]:
         yield from _wrapped([f"No clock. {' '.join(plan.gel.reasons)}", *plan.gel.cautions])
         return
     gel = plan.gel
-    lay_by = show(int(gel.lay_by), "min")
-    yield f"A cup gels after {gel.short.shown} at the soonest, and a full bucket may be sooner."
+    lay_by, short = show(int(gel.lay_by), "min"), show(gel.whole_minutes["short"], "min")
+    yield f"A cup gels after {short} at the soonest, and a full bucket may be sooner."
     yield f"Lay each batch within {lay_by} of catalyst in, mixing included."
     yield f"The clock goes by {gel.goes_by.words}."
     yield from (f"Timed too: {cup.words}." for cup in gel.used if cup is not gel.goes_by)

@@ -19,7 +19,6 @@ from trainer.engine.plans.gel import GelTimes, TestCup
 from trainer.engine.plans.verdict import judge
 from trainer.records.cups import KeptCup
 from trainer.web.installation import here
-from trainer.web.mix_clock import whole_minutes
 from trainer.web.mix_form import MixForm, dose_words
 
 NO_CUP = "No test cup to go by: no clock. Start a test cup."
@@ -66,7 +65,7 @@ class MixSheet:
     @property
     def minutes(self) -> dict[str, str]:
         """The gel times in whole minutes, on the safe side."""
-        whole = whole_minutes(self.gel) if self.gel else {}
+        whole = self.gel.whole_minutes if self.gel else {}
         return {name: show(minutes, "min") for name, minutes in whole.items()}
 
 

@@ -21,8 +21,8 @@ from trainer.web.installation import here
 
 NO_CUP = "No test cup: no clock. Start a test cup."
 NO_START = "No start was given. Count from the moment that the catalyst goes in."
-#: The cautions that paper has room for.
-_ON_PAPER = ("eyes", "catalyst-acetone", "vapours", "left-over", "height")
+#: The caution that stands under the others as a sentence of its own, and so isn't printed twice.
+_TOLD_ANYWAY = "data-sheet"
 CARD_CAUTIONS = ("eyes", "catalyst-acetone", "left-over")
 #: The tone of the banner, which is one of a mark's.
 _TONES: Mapping[Word, str] = {
@@ -86,9 +86,9 @@ class RoofSheet:
     cautions: tuple[Caution, ...]
 
     @property
-    def on_paper(self) -> tuple[str, ...]:
-        """The cautions that are printed along, by their slugs."""
-        return _ON_PAPER
+    def told_anyway(self) -> str:
+        """The slug of the one caution that paper tells elsewhere; all others are printed."""
+        return _TOLD_ANYWAY
 
     @property
     def patch(self) -> str:
@@ -183,4 +183,5 @@ def cuts_words(cuts: Cuts) -> str:
     """Return how many stock lengths a cut list takes, and how good it is."""
     each, left = (show(mm / MM_PER_M.value, "m") for mm in (cuts.stock_mm, cuts.waste_mm))
     lengths = show(len(cuts.bars), "lengths")
-    return f"{lengths} of {each}: {cuts.verdict}. {left} is left over."
+    rest = f"{left} is left over" if cuts.waste_mm else "Nothing is left over"
+    return f"{lengths} of {each}: {cuts.verdict}. {rest}."

@@ -5,6 +5,7 @@ A roof is planned with the short end of the band: the soonest that any cup speak
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import Any
 
 from trainer.engine.band import dose_for_gel, gel_long_end, gel_short_end
@@ -56,6 +57,15 @@ class GelTimes:
     def goes_by(self) -> TestCup:
         """The cup whose short end is the soonest: the clock goes by it."""
         return next(cup for cup in self.used if _of(cup).items() <= self.short.givens.items())
+
+    @property
+    def whole_minutes(self) -> dict[str, int]:
+        """Working time and soonest gel rounded down, the latest up: never more than is known."""
+        return {
+            "working": floor(self.working.value + _DUST),
+            "short": floor(self.short.value + _DUST),
+            "long": ceil(self.long.value - _DUST),
+        }
 
     @property
     def lay_by(self) -> float:
