@@ -128,7 +128,7 @@ def test_batches(porch: RoofPlan) -> None:
     """14⅔ min at 2 kg in ten lay 2.93 kg: one, one and two equal batches; topcoat fits a bucket."""
     assert [len(stage.batches) for stage in porch.stages] == [1, 1, 2, 1]
     assert porch.stages[2].share.value == pytest.approx(2.3203125)
-    assert "2.9\u00a0kg in 14\u00a0min" in porch.stages[2].limit
+    assert "2.9\u00a0kg in 14\u00a0min" in porch.stages[2].limit.why
     assert porch.stages[3].litres.value == pytest.approx(1.75)
 
 

@@ -69,14 +69,18 @@ def _outside(plan: RoofPlan, over: set[str], ways: Ways, layout: Layout, clear: 
 
 
 def number_joints(plan: RoofPlan, layout: Layout) -> list[Tag]:
-    """Return the numbers of the strips round kerbs, and of those over joints.
+    """Return the numbers of the strips over joints; short ones have the fewest places, and begin.
 
-    Short strips have the fewest places, and begin. Joints that were only measured have none.
+    Strips over joints that were only measured have no place.
     """
-    feet = [_beside_kerb(each, layout) for each in plan.bandage.strips if each.over == "kerb"]
     strips = [each for each in plan.bandage.strips if each.over == "joint" and each.start]
     strips.sort(key=lambda each: each.length_m)
-    return feet + [_on_strip(each, layout) for each in strips]
+    return [_on_strip(each, layout) for each in strips]
+
+
+def number_kerbs(plan: RoofPlan, layout: Layout) -> list[Tag]:
+    """Return the numbers of the strips round kerbs, outside them."""
+    return [_beside_kerb(each, layout) for each in plan.bandage.strips if each.over == "kerb"]
 
 
 def _beside_kerb(strip: Strip, layout: Layout) -> Tag:

@@ -16,6 +16,7 @@ from trainer.web.drawing.numbers import (
     number_corners,
     number_joins,
     number_joints,
+    number_kerbs,
     ways_out,
 )
 from trainer.web.drawing.openings import name_openings, openings_layer, take_openings
@@ -65,6 +66,7 @@ def _deck(plan: RoofPlan) -> Picture:
     sides = write_sides(plan, layout, _side_numbers(plan), turned=False)
     joins = number_joins(plan, ways, layout)
     deck.take_strips(plan, layout)
+    kerbs = number_kerbs(plan, layout)
     names = name_openings(plan, layout)
     joints = number_joints(plan, layout)
     along = [side.number for side in sides if side.number]
@@ -74,7 +76,7 @@ def _deck(plan: RoofPlan) -> Picture:
         deck.tape_layer(plan, begun.paper),
         openings_layer(plan, begun.paper, names),
         edges_layer(plan, begun.paper, stands),
-        deck.numbers_layer([*joints, *joins, *corners, *along]),
+        deck.numbers_layer([*kerbs, *joints, *joins, *corners, *along]),
     )
     return begun.finished("deck", layers, sides, deck_entries(plan), _notes(plan))
 
