@@ -17,7 +17,7 @@ from trainer.lessons.cautions import ON_A_ROOF
 from trainer.lessons.roofs import SampleRoof, roof_digest
 from trainer.records import db, writing
 from trainer.records.people import Person
-from trainer.records.roofs import save_roof
+from trainer.records.roofs import remove_roof, save_roof
 from trainer.records.texts import Text
 
 WORKSHOP = "workshop"
@@ -31,8 +31,8 @@ def kept_text(roof: SampleRoof) -> Text:
 
 
 @pytest.fixture(scope="module")
-def roofs(served: Served) -> dict[str, int]:
-    """The roofs that come along, kept by Jory; each by its name."""
+def roofs(served: Served) -> Iterator[dict[str, int]]:
+    """The roofs that come along, kept by Jory while these tests run; each by its name."""
     with served.app.app_context():
         writing(db.session)
         jory = db.session.query(Person.id).filter(Person.name == "Jory").scalar()
@@ -42,7 +42,12 @@ def roofs(served: Served) -> dict[str, int]:
             for name, each in served.library.roofs.items()
         }
         db.session.commit()
-        return kept
+    yield kept
+    with served.app.app_context():
+        writing(db.session)
+        for number in kept.values():
+            remove_roof(db.session, jory, number)
+        db.session.commit()
 
 
 @pytest.fixture(scope="module")
