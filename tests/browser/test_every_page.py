@@ -17,6 +17,11 @@ PAGES = {
     "lesson": ("jory", "/lessons/wetting-out"),
     "question": ("jory", "/questions/wetting-one-side-chain"),
     "unclear": ("jory", "/questions/wetting-dose-chain"),
+    "helped": ("jory", "/questions/roll-pace-batch"),
+    "decision": ("jory", "/questions/wetting-still-cloudy"),
+    "order": ("jory", "/questions/wetting-stack-to-roller"),
+    "place": ("jory", "/questions/wetting-corner"),
+    "nothing picked": ("jory", "/questions/roll-streaks"),
     "marked": ("jory", "/questions/fire-first-dose/0/1"),
     "progress": ("jory", "/progress"),
     "roofs": ("jory", "/roofs"),
@@ -34,9 +39,11 @@ PAGES = {
     "missing": ("jory", "/nothing"),
 }
 #: Pages that come of pressing a button with nothing typed.
-SENT = {"unclear": "Check it", "roof form, wrong": "Keep this roof"}
+SENT = {"unclear": "Check it", "nothing picked": "Check it", "roof form, wrong": "Keep this roof"}
 SIZES = {"narrow": (320, 640), "phone": (360, 740), "lying": (740, 360), "desk": (1280, 900)}
-PRESSED = "button, summary, nav a, .button, .unit, input[type=text], .questions a, .lessons a"
+PRESSED = (
+    "button, summary, .choice, nav a, .button, .unit, input[type=text], .questions a, .lessons a"
+)
 SCHEMES = ("light", "dark")
 
 every_page = pytest.mark.parametrize("name", PAGES)
