@@ -164,3 +164,28 @@ def test_every_real_lesson_can_be_read(bench: Bench) -> None:
         assert len(page.main.all("figure")) == len(lesson.pictures)
         assert len(page.main.all(class_="questions")[0].all("li")) == len(lesson.questions)
         assert page.main.all(class_="worked")
+
+
+def test_a_word_of_the_trade_opens_its_sentence(bench: Bench) -> None:
+    """Each button names a sentence that stands once at the foot of the page, and reads it out."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    told = {each["id"]: each for each in page.main.all(class_="word-told")}
+    buttons = page.main.all("button", class_="word")
+    assert {each["popovertarget"] for each in buttons} == set(told)
+    assert all(each["aria-describedby"] == each["popovertarget"] for each in buttons)
+    binder = next(each for each in buttons if each.words == "binder")
+    glossary = {word.slug: word for word in bench.library.glossary.words}
+    assert told[binder["popovertarget"]].all("dd")[0].words == glossary["binder"].sentence
+
+
+def test_a_page_leads_to_all_words(bench: Bench) -> None:
+    """For whoever missed one."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    assert "/words" in [link["href"] for link in page.main.all("a")]
+
+
+def test_a_lesson_without_words_of_the_trade_lists_none(tiny: Bench) -> None:
+    """Nor figures, where it has none."""
+    page = tiny.reader(NOOR).open(MIXING)
+    assert not page.main.all(class_="word-told")
+    assert "Where these figures come from" not in page.words

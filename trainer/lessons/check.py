@@ -14,6 +14,7 @@ from trainer.lessons.question_check import check_question
 from trainer.lessons.reading_check import check_reading
 from trainer.lessons.roof_check import check_on_roofs
 from trainer.lessons.roofs import SampleRoof, plan_mistakes
+from trainer.lessons.words_check import check_words
 
 FEWEST_QUESTIONS = 5
 FEWEST_PICTURES = 2
@@ -29,6 +30,7 @@ def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
     mistakes += [mistake for roof in library.roofs.values() for mistake in check_roof(roof)]
     mistakes += check_on_roofs(library.roof_questions, library.roofs)
     mistakes += check_reading(library)
+    mistakes += check_words(library)
     return library, mistakes
 
 

@@ -16,7 +16,9 @@ from trainer.lessons.crosscheck import (
     unknown_skills,
 )
 from trainer.lessons.errors import AuthorError, ContentError
+from trainer.lessons.glossary import NO_GLOSSARY, Glossary, read_glossary
 from trainer.lessons.lesson import Lesson, read_lesson
+from trainer.lessons.prose import Known
 from trainer.lessons.question import Question
 from trainer.lessons.roof_questions import (
     NO_ROOF_QUESTIONS,
@@ -42,6 +44,8 @@ class Library:
     roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
     #: What any roof can be practised on.
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
+    #: The words of the trade.
+    glossary: Glossary = NO_GLOSSARY
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -96,16 +100,19 @@ def read_library(folder: Path) -> Library:
     competencies = attempt("competencies.toml", lambda: read_competencies(folder), nothing)
     cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
     stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
+    glossary = attempt("glossary.md", lambda: read_glossary(folder, stock), NO_GLOSSARY)
+    known = Known(stock, glossary)
     files = sorted((folder / "lessons").glob("*.md"))
     found = [
-        attempt(f"lessons/{file.name}", partial(_read_file, file, folder), None) for file in files
+        attempt(f"lessons/{file.name}", partial(_read_file, file, folder, known), None)
+        for file in files
     ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
     # Without the sizes that are sold no roof can be read.
     roofs, wrong = read_sample_roofs(folder, stock) if stock else ({}, [])
     mistakes.extend(wrong)
     asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked)
+    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, glossary)
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))
@@ -118,8 +125,8 @@ def read_library(folder: Path) -> Library:
     return library
 
 
-def _read_file(file: Path, folder: Path) -> Lesson:
-    return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder)
+def _read_file(file: Path, folder: Path, known: Known) -> Lesson:
+    return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder, known)
 
 
 def _read_roof_questions(folder: Path) -> RoofQuestions:
