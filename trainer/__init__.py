@@ -6,13 +6,18 @@ if TYPE_CHECKING:
     from flask import Flask
 
     from trainer.config import Config
+    from trainer.lessons import Library
     from trainer.web.installation import Clock
 
 __all__ = ["create_app"]
 
 
-def create_app(config: "Config | None" = None, clock: "Clock | None" = None) -> "Flask":
-    """Return the web application of one installation.
+def create_app(
+    config: "Config | None" = None,
+    clock: "Clock | None" = None,
+    library: "Library | None" = None,
+) -> "Flask":
+    """Return the web application of one installation, of its own lessons or of this library.
 
     Raises ConfigError for a setting that can't be used and ContentError for mistakes in the
     lessons. The database is brought up to date by `web.prepare`, before the first page.
@@ -26,7 +31,7 @@ def create_app(config: "Config | None" = None, clock: "Clock | None" = None) -> 
     from trainer.records import database  # noqa: PLC0415
 
     config = config or read_config()
-    library = read_library(config.content)
+    library = library or read_library(config.content)
     installation = web.Installation.read(config, library, clock or web.utc_now)
     app = Flask("trainer.web", instance_path=str(config.instance))
     app.config.from_mapping(web.settings(config, installation.secret))

@@ -6,7 +6,7 @@ from flask import Flask
 from playwright.sync_api import Page
 
 from trainer.cli.demo import PASSWORD
-from trainer.lessons import Library, Variant
+from trainer.lessons import Drawn, Library, Question, Variant
 from trainer.web import asking, shown
 from trainer.web.installation import Installation
 
@@ -24,8 +24,18 @@ class Served:
         installation: Installation = self.app.extensions["installation"]
         return installation.library
 
-    def asked(self, page: Page) -> Variant:
-        """Return the question that stands on a page, with its numbers."""
+    def one_of_kind(self, kind: str) -> Question:
+        """Return the first question of a kind in the lessons."""
+        return next(each for each in self.library.questions.values() if each.kind == kind)
+
+    def sum_on(self, page: Page) -> Variant:
+        """Return the sum that stands on a page, with its numbers."""
+        drawn = self.asked(page)
+        assert isinstance(drawn, Variant)
+        return drawn
+
+    def asked(self, page: Page) -> Drawn:
+        """Return the question that stands on a page, as it is drawn."""
         sealed = page.locator("input[name=shown]").get_attribute("value") or ""
         with self.app.test_request_context():
             was = shown.opened(sealed)
@@ -36,7 +46,7 @@ class Served:
 
 def right_answer(drawn: Variant, line: str) -> str:
     """Return what somebody would type who worked a line rightly, in the asked unit."""
-    ask = drawn.question.ask_for(line)
+    ask = drawn.ask_for(line)
     return f"{ask.in_asked_unit(drawn.working().figures[line]):.5f}"
 
 

@@ -17,8 +17,8 @@ def test_an_apprentice_reads_answers_and_sees_it_counted(phone: Page, served: Se
     phone.get_by_role("button", name="I have read this").tap()
     expect(phone.get_by_role("button", name="Check it")).to_be_visible()
 
-    phone.goto(f"/questions/{CHAIN}")
-    drawn = served.asked(phone)
+    phone.goto(f"/questions/{CHAIN}?alone=yes")
+    drawn = served.sum_on(phone)
     phone.locator("#answer_0").fill(right_answer(drawn, "mass"))
     # The mass taken for the volume: a slip that the question knows.
     phone.locator("#answer_1").fill(right_answer(drawn, "mass"))
@@ -26,7 +26,7 @@ def test_an_apprentice_reads_answers_and_sees_it_counted(phone: Page, served: Se
     expect(phone.locator(".mark-slip")).to_be_visible()
     expect(phone.locator(".working")).to_have_count(0)
 
-    assert served.asked(phone).givens == drawn.givens
+    assert served.sum_on(phone).givens == drawn.givens
     expect(phone.locator("#answer_1")).to_have_count(0)
     phone.locator("#answer_0").fill(right_answer(drawn, "volume"))
     phone.get_by_role("button", name="Check it").tap()
@@ -52,7 +52,7 @@ def test_it_all_works_without_scripts(plain_phone: Page, served: Served) -> None
     """Signing in, answering and the mark need no script at all."""
     sign_in(plain_phone, "lena")
     plain_phone.goto("/questions/fire-scrap-board")
-    drawn = served.asked(plain_phone)
+    drawn = served.sum_on(plain_phone)
     plain_phone.locator("#answer_0").fill(right_answer(drawn, "area"))
     plain_phone.get_by_role("button", name="Check it").click()
     expect(plain_phone.locator(".mark-right")).to_be_visible()
@@ -61,8 +61,8 @@ def test_it_all_works_without_scripts(plain_phone: Page, served: Served) -> None
 def test_it_all_works_from_the_keyboard(desk: Page, served: Served) -> None:
     """Tab and Enter reach everything that a question needs, in the order it is read."""
     sign_in(desk, "jory")
-    desk.goto("/questions/fire-working-time")
-    drawn = served.asked(desk)
+    desk.goto("/questions/fire-working-time?alone=yes")
+    drawn = served.sum_on(desk)
     for _ in range(30):
         desk.keyboard.press("Tab")
         if desk.evaluate("document.activeElement.id") == "answer_0":
@@ -86,7 +86,7 @@ def test_an_answer_survives_signing_out(phone: Page, served: Served) -> None:
     """Somebody who was signed out signs in again and finds the answer as it was typed."""
     sign_in(phone, "ines")
     phone.goto("/questions/wetting-strip-resin")
-    drawn = served.asked(phone)
+    drawn = served.sum_on(phone)
     phone.locator("#answer_0").fill("0.123")
     phone.context.clear_cookies()
     phone.get_by_role("button", name="Check it").tap()
@@ -94,4 +94,4 @@ def test_an_answer_survives_signing_out(phone: Page, served: Served) -> None:
     phone.get_by_label("Password").fill("straw-and-amber")
     phone.get_by_role("button", name="Sign in").tap()
     expect(phone.locator("#answer_0")).to_have_value("0.123")
-    assert served.asked(phone).givens == drawn.givens
+    assert served.sum_on(phone).givens == drawn.givens

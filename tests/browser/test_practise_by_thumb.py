@@ -40,7 +40,7 @@ def test_a_question_on_a_roof_is_answered_by_thumb(
     phone.goto(f"/roofs/{garage}/practise")
     expect(phone.get_by_role("heading", level=1)).to_have_text("Practise on this roof")
     phone.get_by_role("link", name="Tape for the open joints").tap()
-    drawn = served.asked(phone)
+    drawn = served.sum_on(phone)
     phone.locator("#answer_0").fill(right_answer(drawn, "tape"))
     phone.get_by_role("button", name="Check it").tap()
     expect(phone.locator(".mark-right")).to_be_visible()

@@ -31,10 +31,11 @@ def mistakes(content: Path) -> str:
 
 @pytest.mark.usefixtures("quick_check")
 def test_the_lessons_are_well() -> None:
-    """Nothing is to be mended, and it says what was read and where."""
+    """Nothing is to be mended, and it says what was read, where, and how often it was worked."""
     lessons = len(list((ROOT / "content" / "lessons").glob("*.md")))
     assert re.fullmatch(
-        rf"{lessons} lessons and \d+ questions in {re.escape(str(ROOT / 'content'))}: all well\.\n",
+        rf"Lessons: {re.escape(str(ROOT / 'content'))}\n"
+        rf"Nothing to mend: {lessons} lessons, \d+ questions, each worked 25 times\.\n",
         said("check"),
     )
 
@@ -42,7 +43,15 @@ def test_the_lessons_are_well() -> None:
 @pytest.mark.usefixtures("quick_check")
 def test_the_folder_of_the_settings_is_checked(one_lesson: Path) -> None:
     """Without a name it reads what TRAINER_CONTENT names, as the server would."""
-    assert str(one_lesson) in said("check")
+    assert refused("check").endswith(f" to mend in {one_lesson}.")
+
+
+@pytest.mark.usefixtures("quick_check")
+def test_what_is_to_mend_comes_by_file_and_line(one_lesson: Path) -> None:
+    """And all of it is counted up at the end."""
+    places = re.findall(r"^(\S+\.\w+):(\d+): ", mistakes(one_lesson), re.MULTILINE)
+    assert len(places) > 2
+    assert places == sorted(places, key=lambda place: (place[0], int(place[1])))
 
 
 def test_broken_toml_in_a_question(content: Path) -> None:

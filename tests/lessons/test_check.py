@@ -1,13 +1,18 @@
 """What the check proves of a question by working it 500 times."""
 
+from itertools import product
 from pathlib import Path
 
 import pytest
 from lessons_specimens import CHAIN, FILE, RESIN, another, edited, lesson_text, line_of, question
 
+from trainer.lessons.asks import Slip
+from trainer.lessons.calculate import Variant, slip_figures, variant
 from trainer.lessons.check import check_content
 from trainer.lessons.errors import AuthorError, ContentError
-from trainer.lessons.question_check import VARIANTS, check_question
+from trainer.lessons.everyday_slips import EverydaySlip
+from trainer.lessons.marks import Typed, mark_answers
+from trainer.lessons.question_check import VARIANTS, at_the_ends, check_question, told_apart
 
 WIDTH = "given.width_mm = 1000"
 
@@ -90,7 +95,18 @@ def test_two_slips_with_one_figure_are_found() -> None:
 def test_a_slip_that_cant_happen_is_found() -> None:
     """Nobody can put a line below into one above."""
     (mistake,) = found_in(edited(RESIN, WIDTH, 'line.glass_kg = {same_as = "resin"}'))
-    assert f"in {VARIANTS} of {VARIANTS} draws" in mistake.sentence
+    assert mistake.sentence == (
+        "Question 'shed-resin': the slip 'the whole roll, not the strip' leads to no other "
+        f"figure at 'resin' in {VARIANTS} of {VARIANTS} draws."
+    )
+
+
+def test_a_slip_that_belongs_to_a_line_above_it_is_found() -> None:
+    """The allowance comes after the glass, so nobody can leave it out there."""
+    text = edited(CHAIN, 'on = "resin"\nanswer = "net"', 'on = "bandage.glass"\nRATIO')
+    (mistake,) = found_in(edited(text, "RATIO", "given.allowance_percent = {times = 2}"))
+    assert "leads to no other figure at 'bandage.glass'" in mistake.sentence
+    assert "change its line 'on'" in mistake.mend
 
 
 def test_a_slip_that_nobody_can_type_is_found() -> None:
@@ -109,6 +125,14 @@ def test_givens_that_cant_be_worked_together_are_found() -> None:
     text = edited(text, 'line = "resin"\nunit = "g"', 'line = "side"\nunit = "mm"')
     text = edited(text, text.splitlines()[3], 'ask = "How much is bare?"')
     assert any("it can't always be worked" in mistake.sentence for mistake in found_in(text))
+
+
+def test_the_ends_of_all_ranges_are_worked_together() -> None:
+    """Three ranges of a thousand values each: no draw meets all their ends, and a roll might."""
+    text = RESIN.replace("given.ratio = 2.5", "given.ratio = {from = 2.0, to = 3.0, step = 0.001}")
+    text = edited(text, "{from = 2.4, to = 6.0, step = 0.4}", "{from = 2, to = 12, step = 0.01}")
+    ends = [tuple(each.givens.values()) for each in at_the_ends(question(text))]
+    assert ends == list(product((2, 12), (300, 450), (2.0, 3.0), (10,)))
 
 
 @pytest.mark.parametrize(
@@ -144,8 +168,8 @@ def test_a_chain_is_checked_at_each_line() -> None:
 def test_a_lesson_asks_five_questions(content: Path) -> None:
     """Four are too few to practise with."""
     text = lesson_text(*(another(RESIN, f"shed-{letter}") for letter in "abcd"))
-    (mistake,) = rewritten(content, text)
-    assert mistake.sentence == "A lesson asks 5 questions at least."
+    mistakes = [each for each in rewritten(content, text) if each.file == FILE]
+    assert [each.sentence for each in mistakes] == ["A lesson asks 5 questions at least."]
 
 
 def test_a_lesson_has_two_pictures_and_a_worked_job(content: Path) -> None:
@@ -153,10 +177,20 @@ def test_a_lesson_has_two_pictures_and_a_worked_job(content: Path) -> None:
     text = lesson_text().replace("shed-wrong.svg", "shed-strip.svg")
     start = text.index("```worked")
     text = text[:start] + text[text.index("Now you.") :]
-    assert [mistake.sentence for mistake in rewritten(content, text)] == [
+    mistakes = [each for each in rewritten(content, text) if each.file == FILE]
+    assert [mistake.sentence for mistake in mistakes] == [
         "A lesson has 2 pictures at least.",
         "A lesson has one worked job.",
     ]
+
+
+def test_findings_come_by_file_and_line(content: Path) -> None:
+    """Somebody mends a file from its top."""
+    text = lesson_text(*(another(RESIN, f"shed-{letter}") for letter in "abcd"))
+    text += '\n!!! caution "Edges"\n    Look down.\nThen turn round.\n'
+    found = [(each.file, each.line) for each in rewritten(content, text)]
+    assert len(found) > 2
+    assert found == sorted(found)
 
 
 def test_a_mistake_in_meaning_points_at_the_questions_id(content: Path) -> None:
@@ -179,3 +213,27 @@ def test_a_paragraph_after_a_box_is_no_mistake(content: Path) -> None:
     """An empty line ends a box."""
     text = lesson_text() + '\n!!! caution "Edges"\n    Look down.\n\nThen turn round.\n'
     assert [each for each in rewritten(content, text) if "box" in each.sentence] == []
+
+
+@pytest.mark.parametrize("text", [RESIN, CHAIN])
+def test_what_is_told_apart_is_what_marking_names(text: str) -> None:
+    """The check works each slip once; an answer typed with that slip is marked by its name."""
+    for number in range(20):
+        drawn = variant(question(text), f"seed-{number}")
+        right = drawn.working().figures
+        made = {each: tuple(slip_figures(drawn, each, right)) for each in drawn.question.slips}
+        assert list(told_apart(made, right)) == [
+            slip for slip in drawn.question.slips if named_as_typed(drawn, slip) == slip
+        ]
+
+
+def named_as_typed(drawn: Variant, slip: Slip) -> Slip | EverydaySlip | None:
+    """Return what a mark calls it when somebody makes a slip at the first line it shows at."""
+    right = drawn.working().figures
+    typed = {
+        ask.line: Typed(repr(ask.in_asked_unit(right[ask.line])), ask.unit)
+        for ask in drawn.question.asks
+    }
+    ask, figure = next(slip_figures(drawn, slip, right))
+    typed[ask.line] = Typed(f"{ask.in_asked_unit(figure):.9f}", ask.unit)
+    return mark_answers(drawn, typed, try_no=1).slip

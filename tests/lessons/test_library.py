@@ -102,9 +102,9 @@ def test_all_mistakes_come_at_once(content: Path) -> None:
     (content / "lessons/01-shed.md").write_text(shed, "utf-8")
     (content / "stock.toml").write_text("[tape]\nroll_m = [20]\n", "utf-8")
     assert [mistake.partition(": ")[0] for mistake in mistakes_in(content)] == [
-        "content/stock.toml:1",
-        f"content/lessons/02-corners.md:{line_of(wrong, 'minutes = x')}",
         f"content/lessons/01-shed.md:{line_of(shed, 'cautions =')}",
+        f"content/lessons/02-corners.md:{line_of(wrong, 'minutes = x')}",
+        "content/stock.toml:1",
     ]
 
 

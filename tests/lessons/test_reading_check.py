@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from kinds_specimens import CHOOSE
 from lessons_specimens import CHAIN, lesson_text
 
 from trainer.lessons.check import check_content
@@ -36,11 +37,28 @@ def test_a_long_sentence_is_named_with_its_line(content: Path) -> None:
 
 
 def test_a_question_is_read_too(content: Path) -> None:
-    """What is asked stands at the question's own line."""
+    """What is asked stands at its own line, of this question and no other."""
     text = (content / "lessons/01-shed.md").read_text("utf-8")
     wordy = text.replace('ask = "', f'ask = "{WORDS} strand strand. ', 1)
     (mistake,) = found(content, wordy)
-    assert wordy.splitlines()[mistake.line - 1].startswith("id = ")
+    assert wordy.splitlines()[mistake.line - 1].startswith(f'ask = "{WORDS}')
+
+
+def test_the_same_words_in_two_questions_are_told_apart(content: Path) -> None:
+    """Each is found from its own question's line on."""
+    text = (content / "lessons/01-shed.md").read_text("utf-8")
+    wordy = text.replace('cue = "Which', f'cue = "{WORDS} strand strand. Which')
+    lines = [mistake.line for mistake in found(content, wordy)]
+    assert len(lines) == len(set(lines)) == wordy.count(WORDS)
+
+
+def test_what_happens_next_is_read_too(content: Path) -> None:
+    """The words after a choice stand at their own line."""
+    picked = CHOOSE.replace("left-over", "resin-for-mat")
+    picked = picked.replace("It heats through, and smokes under the lid.", LONG)
+    text = f"{lesson_text()}\n```question\n{picked}```\n"
+    (mistake,) = found(content, text)
+    assert text.splitlines()[mistake.line - 1] == f'then = "{LONG}"'
 
 
 def test_a_lesson_that_is_long_on_average_is_named(content: Path) -> None:
@@ -49,6 +67,11 @@ def test_a_lesson_that_is_long_on_average_is_named(content: Path) -> None:
     (mistake,) = found(content, with_paragraph(content, paragraph))
     assert "words on average; 14 are the most" in mistake.sentence
     assert mistake.line == 1
+    first, *longest = mistake.mend.splitlines()
+    assert first == "Begin with the longest:"
+    assert len(longest) == 3
+    line = line_of("Mat strand strand strand", with_paragraph(content, paragraph))
+    assert longest[0].startswith(f"    content/lessons/01-shed.md:{line}: 21 words: Mat strand")
 
 
 def test_a_caution_is_read_too(content: Path) -> None:

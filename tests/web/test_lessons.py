@@ -6,6 +6,7 @@ import pytest
 from web_bench import Bench
 from web_cast import NOOR, SAM
 
+from trainer.lessons.links import ANCHORS, PAGES
 from trainer.web.lessons import FIRST_FIRST
 
 FIRST, MIXING = "/lessons/before-the-lid", "/lessons/mixing"
@@ -156,12 +157,13 @@ def test_signed_out_there_is_no_lesson(tiny: Bench, path: str) -> None:
 
 
 def test_every_real_lesson_can_be_read(bench: Bench) -> None:
-    """Each has a worked job, its pictures, its cautions, and all of its questions."""
+    """Each has a worked job, its prose's pictures, its cautions, and all of its questions."""
     noor = bench.reader(NOOR)
     for lesson in bench.library.lessons:
         page = noor.open(f"/lessons/{lesson.slug}")
         assert (page.status, page.heading) == (200, lesson.title)
-        assert len(page.main.all("figure")) == len(lesson.pictures)
+        asked = [name for question in lesson.questions for name in question.pictures]
+        assert len(page.main.all("figure")) == len(lesson.pictures) - len(asked)
         assert len(page.main.all(class_="questions")[0].all("li")) == len(lesson.questions)
         assert page.main.all(class_="worked")
 
@@ -189,3 +191,15 @@ def test_a_lesson_without_words_of_the_trade_lists_none(tiny: Bench) -> None:
     page = tiny.reader(NOOR).open(MIXING)
     assert not page.main.all(class_="word-told")
     assert "Where these figures come from" not in page.words
+
+
+@pytest.mark.parametrize("path", PAGES)
+def test_a_page_that_a_lesson_may_link_to_is_there(path: str, tiny: Bench) -> None:
+    """Whoever reads a lesson may open it."""
+    assert tiny.reader(NOOR).open(path).status == 200
+
+
+def test_places_that_a_lesson_may_link_to_are_there(tiny: Bench) -> None:
+    """On every lesson's page."""
+    page = tiny.reader(NOOR).open(MIXING)
+    assert [len(page.root.all(id=place)) for place in ANCHORS] == [1] * len(ANCHORS)

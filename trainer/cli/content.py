@@ -7,7 +7,7 @@ from pathlib import Path
 import click
 
 from trainer.config import read_config
-from trainer.lessons import ContentError, check_content
+from trainer.lessons import ContentError, check_content, question_check
 
 _FOLDER = click.Path(path_type=Path, file_okay=False)
 _EXISTING = click.Path(path_type=Path, file_okay=False, exists=True)
@@ -16,7 +16,7 @@ _EXISTING = click.Path(path_type=Path, file_okay=False, exists=True)
 @click.command()
 @click.argument("folder", required=False, type=_EXISTING)
 def check(folder: Path | None) -> None:
-    """Read all lessons and name what is wrong in them.
+    """Read all lessons and name what is wrong in them, by file and line.
 
     Every question is worked 500 times. FOLDER is a content folder; without it, the one that
     'trainer serve' would use.
@@ -30,9 +30,11 @@ def check(folder: Path | None) -> None:
         click.echo(mistake, err=True)
     if mistakes or library is None:
         raise click.ClickException(f"{len(mistakes)} to mend in {folder}.")
+    click.echo(f"Lessons: {folder}")
+    lessons, questions = len(library.lessons), len(library.questions)
     click.echo(
-        f"{len(library.lessons)} lessons and {len(library.questions)} questions in {folder}: "
-        "all well."
+        f"Nothing to mend: {lessons} lesson{'s' * (lessons != 1)}, {questions} questions, "
+        f"each worked {question_check.VARIANTS} times."
     )
 
 

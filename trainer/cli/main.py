@@ -14,6 +14,7 @@ _COMMANDS = {
     "content": "trainer.cli.content:content",
     "demo": "trainer.cli.demo:demo",
     "person": "trainer.cli.people:person",
+    "preview": "trainer.cli.preview:preview",
     "roof": "trainer.cli.roof:roof",
     "serve": "trainer.cli.serve:serve",
     "work": "trainer.cli.work:work",

@@ -3,13 +3,16 @@
 import errno
 import logging
 import socket
+from typing import TYPE_CHECKING
 
 import click
-from flask import Flask
 
 from trainer.cli.opening import prepared_app
 from trainer.config import Config
 from trainer.web import Installation
+
+if TYPE_CHECKING:
+    from _typeshed.wsgi import WSGIApplication
 
 
 @click.command()
@@ -54,7 +57,7 @@ def refuse_taken_port(host: str, port: int) -> None:
         ) from error
 
 
-def run(app: Flask, host: str, port: int) -> None:
+def run(app: "WSGIApplication", host: str, port: int) -> None:
     """Serve until stopped; waitress runs on every system and needs no process manager."""
     from waitress import create_server  # noqa: PLC0415 - only this command needs it
 

@@ -4,7 +4,7 @@ from trainer.lessons.asks import Ask, Slip
 from trainer.lessons.binding import bind, facts_in, questions_for
 from trainer.lessons.calculate import CalculateQuestion, Variant, fresh_variant, variant
 from trainer.lessons.cautions import Caution
-from trainer.lessons.check import check_content
+from trainer.lessons.check import check_content, check_lesson
 from trainer.lessons.competencies import Competencies, Competency, Rule, Skill
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.fading import ALL_YOURS
@@ -46,6 +46,7 @@ __all__ = [
     "WorkedJob",
     "bind",
     "check_content",
+    "check_lesson",
     "check_question",
     "digest_of",
     "facts_in",

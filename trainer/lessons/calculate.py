@@ -2,7 +2,7 @@
 
 import hashlib
 import json
-from collections.abc import Collection, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from itertools import takewhile
@@ -83,6 +83,8 @@ class Variant(Drawn):
     givens: Mapping[str, Any]
     #: How much of the working is shown; see `fading`.
     stage: int = ALL_YOURS
+    #: The lines that are theirs to find at a stage before the last.
+    last: tuple[Ask, ...] = ()
 
     @property
     def key(self) -> str:
@@ -93,9 +95,7 @@ class Variant(Drawn):
     @property
     def asks(self) -> tuple[Ask, ...]:
         """The lines that are theirs to find at this stage."""
-        if self.stage == ALL_YOURS:
-            return self.question.asks
-        return asks_at(self.stage, self.question.asks, self.working().lines)
+        return self.last or self.question.asks
 
     @property
     def all_theirs(self) -> bool:
@@ -107,7 +107,12 @@ class Variant(Drawn):
 
     def at_stage(self, stage: int) -> "Variant":
         """Return the same numbers with as much of the working shown as that stage shows."""
-        return replace(self, stage=stage)
+        if stage == self.stage:
+            return self
+        if stage == ALL_YOURS:
+            return replace(self, stage=stage, last=())
+        last = asks_at(stage, self.question.asks, self.working().lines)
+        return replace(self, stage=stage, last=last)
 
     def ask_for(self, line: str) -> Ask:
         """Return the ask of this line; raise KeyError."""
@@ -183,18 +188,25 @@ def close_slips(drawn: Variant) -> Iterator[tuple[Slip, float]]:
     """
     right = drawn.working().figures
     for slip in drawn.question.slips:
-        shows = False
-        for ask, figure in slip_figures(drawn, slip, right):
-            distance = abs(figure - right[ask.line])
-            if distance <= 1e-9 * abs(right[ask.line]):
-                continue
-            if distance < APART * ask.tolerance.margin(right[ask.line]):
-                yield slip, distance
-                break
-            shows = True
-        else:
-            if not shows:
-                yield slip, 0.0
+        near = too_near(slip_figures(drawn, slip, right), right)
+        if near is not None:
+            yield slip, near
+
+
+def too_near(figures: Iterable[tuple[Ask, float]], right: Mapping[str, float]) -> float | None:
+    """Return how near a slip comes that can't be told from right, or None for one that can.
+
+    `figures` is what it leads to at each asked line. It is nothing where it shows at none.
+    """
+    shows = False
+    for ask, figure in figures:
+        distance = abs(figure - right[ask.line])
+        if distance <= 1e-9 * abs(right[ask.line]):
+            continue
+        if distance < APART * ask.tolerance.margin(right[ask.line]):
+            return distance
+        shows = True
+    return None if shows else 0.0
 
 
 def slip_figures(

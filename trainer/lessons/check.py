@@ -6,36 +6,48 @@ from pathlib import Path
 
 from trainer.engine.errors import UNWORKABLE
 from trainer.engine.plans.roof import plan_roof
+from trainer.lessons.coverage import check_coverage
 from trainer.lessons.crosscheck import lines_with
-from trainer.lessons.errors import AuthorError
+from trainer.lessons.errors import AuthorError, in_order
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library, read_library
+from trainer.lessons.links import link_mistakes, slugs_of_lessons
 from trainer.lessons.question_check import check_question
-from trainer.lessons.reading_check import check_reading
+from trainer.lessons.reading_check import check_lesson_reading, check_reading
 from trainer.lessons.roof_check import check_on_roofs
 from trainer.lessons.roofs import SampleRoof, plan_mistakes
-from trainer.lessons.words_check import check_words
+from trainer.lessons.words_check import check_words, unexplained
 
 FEWEST_QUESTIONS = 5
 FEWEST_PICTURES = 2
 
 
 def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
-    """Return the library and the mistakes that show only when it is worked.
+    """Return the library and the mistakes that show only when it is worked, by file and line.
 
     Raises ContentError where it can't even be read.
     """
     library = read_library(folder)
-    mistakes = [mistake for lesson in library.lessons for mistake in _lesson(library, lesson.slug)]
+    slugs = slugs_of_lessons(folder)
+    mistakes = [mistake for lesson in library.lessons for mistake in _lesson(lesson)]
+    for lesson in library.lessons:
+        mistakes += link_mistakes(lesson, library, slugs)
     mistakes += [mistake for roof in library.roofs.values() for mistake in check_roof(roof)]
     mistakes += check_on_roofs(library.roof_questions, library.roofs)
+    mistakes += check_coverage(library)
     mistakes += check_reading(library)
     mistakes += check_words(library)
-    return library, mistakes
+    return library, in_order(mistakes)
 
 
-def _lesson(library: Library, slug: str) -> Iterator[AuthorError]:
-    lesson = library.by_slug[slug]
+def check_lesson(library: Library, lesson: Lesson) -> list[AuthorError]:
+    """Return the mistakes of one lesson that show only when it is worked, by line."""
+    links = link_mistakes(lesson, library, slugs_of_lessons(library.folder))
+    words = unexplained(lesson, library.glossary)
+    return in_order([*_lesson(lesson), *links, *words, *check_lesson_reading(lesson)])
+
+
+def _lesson(lesson: Lesson) -> Iterator[AuthorError]:
     if len(lesson.questions) < FEWEST_QUESTIONS:
         yield AuthorError(lesson.file, 1, f"A lesson asks {FEWEST_QUESTIONS} questions at least.")
     if len(set(lesson.pictures)) < FEWEST_PICTURES:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 from xml.etree import ElementTree as ET
@@ -11,20 +12,32 @@ from trainer.lessons.lesson import Lesson
 from trainer.lessons.roof_questions import NO_ROOF_QUESTIONS, RoofQuestions
 
 
-class Written(Protocol):
-    """A file of Markdown that asks questions."""
+class Readable(Protocol):
+    """A file that a teacher writes."""
 
     @property
     def file(self) -> str:
         """What mistakes call it."""
 
     @property
-    def slug(self) -> str:
-        """What the records know it under."""
-
-    @property
     def text(self) -> str:
         """All that stands in it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A file and its text, where nothing else of it is needed."""
+
+    file: str
+    text: str
+
+
+class Written(Readable, Protocol):
+    """A file of Markdown that asks questions."""
+
+    @property
+    def slug(self) -> str:
+        """What the records know it under."""
 
     @property
     def digest(self) -> str:
@@ -133,7 +146,7 @@ def _forbidden(root: ET.Element, name: str) -> Iterator[tuple[str, str, bool]]:
     yield "A picture has a description.", "Say in <desc> all it shows.", "desc" not in tags
 
 
-def lines_with(written: Written, key: str, value: str) -> list[int]:
+def lines_with(written: Readable, key: str, value: str) -> list[int]:
     """Return the lines on which a key has this value, else those where it stands in a list."""
     lines = list(enumerate(written.text.splitlines(), start=1))
     quoted = f"[\"']{re.escape(value)}[\"']"
@@ -141,7 +154,14 @@ def lines_with(written: Written, key: str, value: str) -> list[int]:
     return set_here or [n for n, line in lines if re.search(quoted, line)] or [1]
 
 
-def _at(written: Written, line: int, sentence: str, mend: str = "") -> AuthorError:
+def mistake_of(
+    written: Readable, key: str, value: str, sentence: str, mend: str = ""
+) -> AuthorError:
+    """Return the error that points at the line on which a key has this value."""
+    return _at(written, lines_with(written, key, value)[0], sentence, mend)
+
+
+def _at(written: Readable, line: int, sentence: str, mend: str = "") -> AuthorError:
     # The text of a file that is missing has no lines.
     lines = written.text.splitlines() or [""]
     return AuthorError(written.file, line, sentence, lines[line - 1], mend)

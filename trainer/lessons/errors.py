@@ -24,11 +24,16 @@ class AuthorError(Exception):
         return f"{self.file}:{self.line}: {self.sentence}{text}{mend}"
 
 
+def in_order(mistakes: Iterable[AuthorError]) -> list[AuthorError]:
+    """Return mistakes by file and line, as somebody meets them who mends them from the top."""
+    return sorted(mistakes, key=lambda each: (each.file, each.line))
+
+
 class ContentError(Exception):
     """All the mistakes that were found in one reading of the content."""
 
     def __init__(self, mistakes: Iterable[AuthorError]) -> None:
-        self.mistakes = tuple(mistakes)
+        self.mistakes = tuple(in_order(mistakes))
         super().__init__("\n".join(str(mistake) for mistake in self.mistakes))
 
 

@@ -9,6 +9,7 @@ from typing import TypeVar
 from trainer.lessons.cautions import Caution, read_cautions
 from trainer.lessons.competencies import Competencies, Competency, read_competencies
 from trainer.lessons.crosscheck import (
+    Source,
     Written,
     picture_mistakes,
     repeated,
@@ -20,6 +21,7 @@ from trainer.lessons.glossary import NO_GLOSSARY, Glossary, read_glossary
 from trainer.lessons.lesson import Lesson, read_lesson
 from trainer.lessons.prose import Known
 from trainer.lessons.question import Question
+from trainer.lessons.retired import NOTHING_RETIRED, read_retired, taken_again
 from trainer.lessons.roof_questions import (
     NO_ROOF_QUESTIONS,
     RoofQuestions,
@@ -29,6 +31,7 @@ from trainer.lessons.roofs import SampleRoof, read_sample_roofs
 from trainer.lessons.stock import Sizes, read_stock
 
 T = TypeVar("T")
+_COMPETENCIES = "competencies.toml"
 
 
 @dataclass(frozen=True)
@@ -44,6 +47,8 @@ class Library:
     roofs: Mapping[str, SampleRoof] = field(default_factory=dict)
     #: What any roof can be practised on.
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
+    #: Whether another lesson, which isn't here, is read before the first of these.
+    follows: bool = False
     #: The words of the trade.
     glossary: Glossary = NO_GLOSSARY
 
@@ -63,6 +68,15 @@ class Library:
         on_roofs = (self.roof_questions,) if self.roof_questions.questions else ()
         return (*self.lessons, *on_roofs)
 
+    @property
+    def competencies_source(self) -> Source:
+        """The file that says what a trainee must be able to do."""
+        return self.source_of(_COMPETENCIES)
+
+    def source_of(self, name: str) -> Source:
+        """Return a file of the folder with its text, for whatever is wrong in it."""
+        return source_of(self.folder, name)
+
     @cached_property
     def by_competency(self) -> dict[str, Competency]:
         """The competencies by slug."""
@@ -79,8 +93,11 @@ class Library:
         return later[0] if later else None
 
 
-def read_library(folder: Path) -> Library:
-    """Return all the content below a folder; raise ContentError with every mistake in it."""
+def read_library(folder: Path, only: str = "") -> Library:
+    """Return all the content below a folder; raise ContentError with every mistake in it.
+
+    Of `only` one lesson, by its file's name, no roofs and no other lessons are read.
+    """
     mistakes: list[AuthorError] = []
 
     def attempt(name: str, read: Callable[[], T], fallback: T) -> T:
@@ -97,25 +114,34 @@ def read_library(folder: Path) -> Library:
         return fallback
 
     nothing = Competencies((), {})
-    competencies = attempt("competencies.toml", lambda: read_competencies(folder), nothing)
+    competencies = attempt(_COMPETENCIES, lambda: read_competencies(folder), nothing)
     cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
     stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
     glossary = attempt("glossary.md", lambda: read_glossary(folder, stock), NO_GLOSSARY)
     known = Known(stock, glossary)
-    files = sorted((folder / "lessons").glob("*.md"))
+    every = sorted((folder / "lessons").glob("*.md"))
+    files = [file for file in every if only in ("", file.name)]
     found = [
         attempt(f"lessons/{file.name}", partial(_read_file, file, folder, known), None)
         for file in files
     ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
     # Without the sizes that are sold no roof can be read.
-    roofs, wrong = read_sample_roofs(folder, stock) if stock else ({}, [])
+    roofs, wrong = read_sample_roofs(folder, stock) if stock and not only else ({}, [])
     mistakes.extend(wrong)
-    asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), NO_ROOF_QUESTIONS)
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, glossary)
+    retired = attempt("retired.toml", lambda: read_retired(folder), NOTHING_RETIRED)
+    asked = NO_ROOF_QUESTIONS
+    if not only:
+        asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), asked)
+    follows = files != every[: len(files)]
+    library = Library(
+        folder, lessons, competencies, cautions, stock, roofs, asked, follows, glossary
+    )
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))
+    source = source_of(folder, _COMPETENCIES)
+    mistakes.extend(taken_again(retired, lessons, asked, competencies, source))
     mistakes.extend(unknown_skills(asked, competencies.skills))
     for lesson in lessons:
         mistakes.extend(unknown_names(lesson, library.by_competency, competencies.skills, cautions))
@@ -127,6 +153,13 @@ def read_library(folder: Path) -> Library:
 
 def _read_file(file: Path, folder: Path, known: Known) -> Lesson:
     return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder, known)
+
+
+def source_of(folder: Path, name: str) -> Source:
+    """Return a file of a content folder; one that is missing was reported elsewhere."""
+    file = folder / name
+    text = file.read_text("utf-8", errors="replace") if file.is_file() else ""
+    return Source(f"content/{name}", text)
 
 
 def _read_roof_questions(folder: Path) -> RoofQuestions:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from trainer.lessons.errors import AuthorError, did_you_mean
-from trainer.lessons.glossary import Word
+from trainer.lessons.glossary import Glossary, Word
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library
 from trainer.lessons.prose_lines import prose_of
@@ -16,7 +16,7 @@ _FILE = "content/glossary.md"
 def check_words(library: Library) -> Iterator[AuthorError]:
     """Yield each [[word]] that isn't explained, each word that no lesson uses, each long one."""
     for lesson in library.lessons:
-        yield from _unexplained(lesson, library)
+        yield from unexplained(lesson, library.glossary)
     used = {word for lesson in library.lessons for word in _words_of(lesson, library)}
     for word in library.glossary.words:
         yield from _badly_said(word)
@@ -26,11 +26,12 @@ def check_words(library: Library) -> Iterator[AuthorError]:
             yield AuthorError(_FILE, word.line, sentence, word.term, mend)
 
 
-def _unexplained(lesson: Lesson, library: Library) -> Iterator[AuthorError]:
-    forms = [form for each in library.glossary.words for form in (each.term, *each.forms)]
+def unexplained(lesson: Lesson, glossary: Glossary) -> Iterator[AuthorError]:
+    """Yield each word that a lesson marks and the glossary lacks, by line."""
+    forms = [form for each in glossary.words for form in (each.term, *each.forms)]
     for number, line in enumerate(prose_of(lesson.text).splitlines(), start=1):
         for match in MARK.finditer(line):
-            if library.glossary.named(match["word"]) is None:
+            if glossary.named(match["word"]) is None:
                 sentence = f"The word '{match['word']}' isn't explained in {_FILE}."
                 guess = did_you_mean(match["word"], forms) if forms else ""
                 mend = guess if guess.startswith("Did") else "Add it there, with its sentence."

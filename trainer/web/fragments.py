@@ -91,7 +91,7 @@ def _draw_lesson(lesson: Lesson) -> Markup:
             "lessons/_body.html",
             lesson=lesson,
             worked=plain_working(lesson.worked.working) if lesson.worked else (),
-            opened_cautions=lesson is library.first,
+            opened_cautions=lesson is library.first and not library.follows,
             cautions=[library.cautions[name] for name in lesson.cautions],
         )
     )

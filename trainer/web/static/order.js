@@ -22,27 +22,29 @@ for (const field of document.querySelectorAll("[data-order]")) {
     const handle = document.createElement("span");
     handle.className = "step-handle";
     handle.setAttribute("aria-hidden", "true");
-    handle.addEventListener("pointerdown", (event) => drag(step, handle, event));
+    handle.addEventListener("pointerdown", (event) => drag(step, event));
     step.prepend(handle);
   }
 
-  function drag(step, handle, event) {
+  // Listens on the document, since a handle that moves in the page loses hold of the pointer.
+  function drag(step, event) {
     event.preventDefault();
-    handle.setPointerCapture(event.pointerId);
     step.classList.add("step-dragged");
-    const move = ({ clientY }) => {
-      const below = [...list.children].find((each) => each !== step && clientY < middle(each));
-      if (below) below.before(step);
-      else list.append(step);
-    };
+    const listening = new AbortController();
+    const on = (name, act) => document.addEventListener(name, act, { signal: listening.signal });
     const drop = () => {
-      handle.removeEventListener("pointermove", move);
+      listening.abort();
       step.classList.remove("step-dragged");
       settle(step);
     };
-    handle.addEventListener("pointermove", move);
-    handle.addEventListener("pointerup", drop, { once: true });
-    handle.addEventListener("pointercancel", drop, { once: true });
+    on("pointermove", ({ clientY }) => {
+      const others = [...list.children].filter((each) => each !== step);
+      const below = others.find((each) => clientY < middle(each));
+      if (below) below.before(step);
+      else list.append(step);
+    });
+    on("pointerup", drop);
+    on("pointercancel", drop);
   }
 
   function middle(step) {
