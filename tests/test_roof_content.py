@@ -139,6 +139,46 @@ def test_what_could_hurt_has_a_safe_band() -> None:
     assert all(ask.tolerance.share <= 0.015 for ask in doses)
 
 
+@pytest.mark.parametrize("name", ON_ROOFS)
+def test_what_the_sheet_says_is_not_drawn(name: str) -> None:
+    """Fall, sizes sold, layers, humidity and cup are those of the roof, wherever they are asked."""
+    facts = facts_for_questions(plan_roof(LIBRARY.roofs[name].description))
+    sheets = {
+        "roof-fall": {"ratio": "fall.ratio"},
+        "roof-dew-margin": {"humidity_percent": "weather.humidity_percent"},
+        "roof-trim-lengths": {"stock_m": "trims.stock_m"},
+        "roof-tape-rolls": {"roll_m": "tape.roll_m"},
+        "roof-bandage-rolls": {"roll_m": "bandage.roll_m"},
+        "roof-mat-drops": {"roll_mm": "mat.roll_mm"},
+        "roof-mat-rolls": {"roll_m": "mat.roll_m"},
+        "roof-thickness": {"layers": "mat.layers"},
+        "roof-working-time": {"gel_min": "gel.short_min"},
+        "roof-cup-gel": {"cup_min": "cup.gel_min", "cup_percent": "cup.percent"},
+    }
+    for question in ON_ROOFS[name]:
+        for given, fact in sheets.get(question.id, {}).items():
+            assert question.givens[given].ends() == (facts[fact],), (question.id, given)
+
+
+@pytest.mark.parametrize("name", ON_ROOFS)
+def test_a_roof_without_a_cup_is_not_asked_about_one(name: str) -> None:
+    """Nor about the time that only a cup can tell."""
+    timed = "gel.short_min" in facts_for_questions(plan_roof(LIBRARY.roofs[name].description))
+    ids = {question.id for question in ON_ROOFS[name]}
+    assert timed or not ids & {"roof-cup-gel", "roof-working-time", "roof-pace-batch"}
+
+
+@pytest.mark.parametrize("name", ON_ROOFS)
+def test_no_batch_in_a_question_is_larger_than_the_bucket(name: str) -> None:
+    """Nor is what a batch comes to, by the limit or by the crew's pace."""
+    bucket = LIBRARY.roofs[name].description.crew.bucket_l
+    heaviest_kg = bucket * 1.2
+    for question in ON_ROOFS[name]:
+        for drawn in some_variants(question):
+            assert drawn.givens.get("limit_l", 0) <= bucket, question.id
+            assert drawn.working().figures.get("batch", 0) <= heaviest_kg + 1e-9, question.id
+
+
 def test_marking_reads_the_same_questions() -> None:
     """The text alone holds the questions that are shown."""
     for each in ASKED.questions:

@@ -12,6 +12,8 @@ from axe_playwright_python.sync_playwright import Axe
 from browsing import Served, sign_in
 from playwright.sync_api import Browser, Page, expect
 
+from trainer.engine.plans.roof import plan_roof
+from trainer.lessons.cautions import ON_A_ROOF
 from trainer.lessons.roofs import SampleRoof, roof_digest
 from trainer.records import db, writing
 from trainer.records.people import Person
@@ -89,6 +91,52 @@ def test_paper_has_the_figures_and_not_their_workings(paper: Page, roofs: dict[s
     expect(paper.locator(".reading-chief .known-value").first).to_be_visible()
     for hidden in (".working", "nav", ".button", ".jumps", ".downloads"):
         assert not any(each.is_visible() for each in paper.locator(hidden).all()), hidden
+    paper.emulate_media(media="screen")
+
+
+def test_every_caution_is_on_paper(paper: Page, roofs: dict[str, int], served: Served) -> None:
+    """Those of the roof's own figures, and the general ones; the data sheet's is a sentence."""
+    plan = plan_roof(served.library.roofs["rooflight"].description)
+    paper.goto(f"/roofs/{roofs['rooflight']}")
+    paper.emulate_media(media="print")
+    seen = [each.inner_text() for each in paper.locator(".plan .note:visible").all()]
+    assert sorted(seen) == sorted(set(plan.cautions))
+    titles = [each.inner_text() for each in paper.locator(".plan-cautions summary:visible").all()]
+    assert sorted(titles) == sorted(
+        served.library.cautions[slug].title for slug in ON_A_ROOF if slug != "data-sheet"
+    )
+    last = paper.locator("#cautions > p > b")
+    expect(last).to_have_text(
+        "The resin's data sheet, local codes and licensed practice come first."
+    )
+    expect(last).to_be_visible()
+    paper.emulate_media(media="screen")
+
+
+def test_times_on_paper_say_what_they_are(paper: Page, roofs: dict[str, int]) -> None:
+    """Catalyst in, laid by, gel: each beside its time."""
+    paper.goto(f"/roofs/{roofs['rooflight']}")
+    paper.emulate_media(media="print")
+    first = paper.locator("#stage-bandage .times li").first
+    assert first.inner_text().split() == [
+        "1",
+        *["in", "11:00", "laid", "by", "11:08", "gel", "11:12"],
+    ]
+    assert all(each.is_visible() for each in first.locator("i").all())
+    paper.emulate_media(media="screen")
+
+
+@pytest.mark.parametrize("end", ["", "/card"])
+def test_no_border_lies_on_the_edge_of_the_paper(
+    paper: Page, roofs: dict[str, int], end: str
+) -> None:
+    """190 mm lie between the margins; what has a border stays a pixel clear of their right end."""
+    paper.set_viewport_size({"width": 718, "height": 1000})
+    paper.goto(f"/roofs/{roofs['rooflight']}{end}")
+    paper.emulate_media(media="print")
+    for each in paper.locator(".mark, .reading, .card, .readings > div").all():
+        box = each.bounding_box()
+        assert box is None or box["x"] + box["width"] <= 718 - 1
     paper.emulate_media(media="screen")
 
 

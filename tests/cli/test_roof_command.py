@@ -90,7 +90,7 @@ def test_the_verdict_comes_first_and_the_rest_in_the_order_of_the_work(shed: str
 def test_the_laminate_is_three_batches_of_the_shed(shed: str) -> None:
     """As worked above: resin, catalyst in both measures, the nearest mark of the syringe."""
     line = next(each for each in said("roof", shed).splitlines() if "Main laminate  " in each)
-    assert line.split()[2:] == ["3", "4.29", "3.9", "85.8", "73.33", "73"]
+    assert line.split()[2:] == ["3", "4.29", "3.9", "2", "85.8", "73.33", "73"]
     assert "Main laminate: 12.87 kg in all; the bucket holds 5 L." in said("roof", shed)
 
 
@@ -121,6 +121,59 @@ def test_a_cup_and_a_start_make_a_clock(tmp_path: Path) -> None:
     assert "Lay each batch within 13 min of catalyst in, mixing included." in text
     first = next(line for line in text.splitlines() if "  08:00" in line)
     assert first.split()[-3:] == ["08:00", "08:13", "08:20"]
+
+
+def test_the_clock_says_which_cup_it_goes_by(tmp_path: Path) -> None:
+    """Today's one at 18 °C gels sooner than yesterday's; both stand there."""
+    older = "[[cup]]\nminutes = 40\nat_c = 18\ndays_old = 1\n"
+    text = said("roof", write(tmp_path, SHED + TIMED + older))
+    assert "The clock goes by the cup of today: 20 min at 18 °C, 2 % by mass." in text
+    assert "Timed too: the cup of yesterday: 40 min at 18 °C, 2 % by mass." in text
+
+
+def test_a_data_sheets_gel_time_is_told_as_one(tmp_path: Path) -> None:
+    """It makes a clock, with the advice to time a cup."""
+    text = said("roof", write(tmp_path, SHED + TIMED + 'of = "data sheet"\n'))
+    assert "The clock goes by the data sheet: 20 min at 18 °C, 2 % by mass." in text
+    assert "of no cup of yours. Time a cup today." in text
+
+
+def test_a_dose_that_was_chosen_says_why() -> None:
+    """The extension wants a gel time, and its dose follows from the cups."""
+    assert re.search(
+        r"Dose: [\d.]+ % by mass, chosen for the gel time wanted\.", said("roof", "extension")
+    )
+    assert "chosen" not in said("roof", "garage")
+
+
+def test_without_a_clock_no_time_is_spoken_of() -> None:
+    """The porch's deck is warmer than its air, and nobody has timed a cup."""
+    assert "times are told" not in said("roof", "porch")
+    assert "times are told for its 19 °C." in said("roof", "garage")
+
+
+def test_topcoat_has_its_own_dose_and_no_clock(tmp_path: Path) -> None:
+    """1.5 % stands in its row, 2 % in the laminate's; a sentence says why it has no times."""
+    own = "[topcoat]\npercent = 1.5\n"
+    text = said("roof", write(tmp_path, SHED + TIMED + own))
+    doses = {
+        line.split("  ")[2]: line.split()[-4]
+        for line in text.split("\nBatches\n")[1].splitlines()[1:4]
+    }
+    assert doses == {"Bandage and patches": "2", "Main laminate": "2", "Topcoat": "1.5"}
+    assert "Dose of the topcoat: 1.5 % by mass." in text
+    assert "The topcoat goes on when the laminate has set, so it has no clock." in text
+
+
+def test_one_of_anything_is_told_as_one() -> None:
+    """One mitre, one open end, one roll."""
+    text = said("roof", "rooflight")
+    assert "4 trim joins, 1 mitre, 1 open end" in text
+    for name in SAMPLES:
+        assert not re.search(
+            r"\b1 (lengths|rolls|batches|tins|bottles|mitres|trim joins|open ends|sides|drops)\b",
+            said("roof", name),
+        ), name
 
 
 def test_assumptions_have_their_standing(shed: str) -> None:

@@ -8,6 +8,7 @@ from roofs_cast import SOLD, ell, garage
 from trainer.engine.plans.bandage import BandagePlan, bandage_of
 from trainer.engine.plans.deck import deck_of
 from trainer.engine.plans.description import Bandage, RoofDescription, Sold, Trims
+from trainer.engine.plans.openings import Outlet, Pipe, Rooflight
 from trainer.engine.plans.sides import corners_of, sides_of
 from trainer.engine.plans.trims import trims_of
 
@@ -58,6 +59,54 @@ def test_the_ladder_may_stand_elsewhere() -> None:
     assert names[0] == "side 4, raised edge"
     assert names[-2:] == ["side 3, wall", "trim join on side 3"]
     assert names.index("open end at corner 1") > names.index("side 1, drip edge")
+
+
+def test_a_rooflight_has_a_strip_along_each_foot_of_its_kerb() -> None:
+    """1.2 by 0.9 m, each strip 50 mm longer, to lap round one corner: two of 1.25, two of 0.95.
+
+    Together 2 × (1.2 + 0.9) + 4 × 0.05 = 4.4 m, which is 0.2 m more than the kerb's 4.2.
+    """
+    light = garage(openings=(Rooflight(2, 1, 1.2, 0.9),))
+    feet = [strip for strip in bandage(light).strips if strip.over == "kerb"]
+    assert [(strip.name, strip.length_m) for strip in feet] == [
+        ("rooflight 1, upper foot", pytest.approx(1.25)),
+        ("rooflight 1, right foot", pytest.approx(0.95)),
+        ("rooflight 1, left foot", pytest.approx(0.95)),
+        ("rooflight 1, lower foot", pytest.approx(1.25)),
+    ]
+    ends = {strip.name.split(", ")[1]: (strip.start, strip.end) for strip in feet}
+    assert ends["lower foot"] == ((2000, 1000), (3200, 1000))
+    assert ends["upper foot"] == ((3200, 1900), (2000, 1900))
+    assert sum(strip.length_m for strip in feet) == pytest.approx(4.4)
+
+
+def test_kerb_strips_take_bandage_and_resin() -> None:
+    """4.4 m are in the metres to cut; 4.4 × 0.075 × 0.45 × 2.5 × 1.1 = 0.4084 kg in the resin.
+
+    The joints that end at the kerb are shorter by what lies under it.
+    """
+    plain, light = garage(), garage(openings=(Rooflight(2, 1, 1.2, 0.9),))
+    joints = sum(deck_of(plain).joint_lengths_m) - sum(deck_of(light).joint_lengths_m)
+    more = bandage(light).length.value - bandage(plain).length.value
+    assert more == pytest.approx(4.4 - joints)
+    assert bandage(light).resin.value - bandage(plain).resin.value == pytest.approx(
+        (4.4 - joints) * 0.075 * 0.45 * 2.5 * 1.1
+    )
+
+
+def test_a_kerbs_strips_go_on_with_the_joints_from_far_to_near() -> None:
+    """One after another, what lies beyond the rooflight before them, what lies nearer after."""
+    names = [s.name for s in bandage(garage(openings=(Rooflight(2, 1, 1.2, 0.9),))).strips]
+    first = names.index("rooflight 1, upper foot")
+    assert all(name.startswith("rooflight 1") for name in names[first : first + 4])
+    assert names[first - 1].startswith("joint")
+    assert names[first + 4].startswith("joint")
+
+
+def test_a_pipe_and_an_outlet_have_no_strips_at_their_feet() -> None:
+    """Their collars are cut from mat."""
+    strips = bandage(garage(openings=(Pipe(2, 1, 110), Outlet(3, 2, 100)))).strips
+    assert "kerb" not in {strip.over for strip in strips}
 
 
 def test_a_run_longer_than_the_roll_is_lapped() -> None:

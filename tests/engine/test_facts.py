@@ -34,7 +34,7 @@ WHOLE = replace(
     ell(
         openings=(Rooflight(1, 1, 1, 0.6), Pipe(3, 3, 110), Pipe(6, 3, 50), Outlet(7, 1, 90)),
         weather=Weather(air_c=18, deck_c=17, humidity_percent=60),
-        crew=Crew(people=3, pace_kg=1.5),
+        crew=Crew(people=3, pace_kg=1),
         cups=(Cup(25, 18),),
         laminate=Laminate(layers=2),
         fall=Fall(measured_mm=180),
@@ -130,6 +130,26 @@ def test_the_largest_opening_of_its_kind_is_asked_about() -> None:
     facts = facts_of(WHOLE)
     assert (facts["openings.pipe_mm"], facts["openings.outlet_mm"]) == (110, 90)
     assert (facts["openings.kerb_length_mm"], facts["openings.kerb_width_mm"]) == (1000, 600)
+
+
+def test_the_cup_is_the_one_that_the_clock_goes_by() -> None:
+    """25 minutes at 18 °C and 2 %, laid at 18; without a cup none of its figures is there."""
+    cup = {"cup.gel_min": 25, "cup.at_c": 18, "cup.percent": 2, "gel.at_c": 18}
+    assert cup.items() <= facts_of(WHOLE).items()
+    assert not {name for name in facts_of(garage()) if name.startswith(("cup.", "gel."))}
+
+
+def test_a_pace_is_asked_about_where_it_sets_the_batch() -> None:
+    """Three who lay 1 kg in ten minutes fill no bucket of 5 L in time; at 3 kg each they would."""
+    assert facts_of(WHOLE)["crew.working_min"] == facts_of(WHOLE)["gel.working_min"]
+    quick = replace(WHOLE, crew=Crew(people=3, pace_kg=3))
+    assert "crew.working_min" not in facts_of(quick)
+
+
+def test_a_beginner_mixes_no_more_than_the_bucket_holds() -> None:
+    """A litre as a rule, and half a litre where that is the bucket."""
+    assert facts_of(garage())["crew.beginner_l"] == 1
+    assert facts_of(garage(crew=Crew(bucket_l=0.5)))["crew.beginner_l"] == 0.5
 
 
 def test_many_lengths_are_told_in_all_and_not_one_by_one() -> None:

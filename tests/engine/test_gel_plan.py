@@ -92,6 +92,37 @@ def test_a_batch_of_another_product_replaces_nothing() -> None:
     assert times(MORNING, other).used == (MORNING,)
 
 
+def test_the_clock_goes_by_the_cup_that_speaks_of_the_soonest() -> None:
+    """At 20 °C the noon cup of 22 min at 24 °C is later than a cup of 20 min at 20 °C."""
+    quick = gel.TestCup(HARBOUR, 20, 20, 2, days_old=3)
+    told = times(NOON, quick)
+    assert told.goes_by == quick
+    assert quick.words.replace("\u00a0", " ") == (
+        "the cup of 3 days ago: 20 min at 20 °C, 2 % by mass"
+    )
+    assert BATCH.words.startswith("the batch on the roof of today: ")
+
+
+def test_a_data_sheets_gel_time_tells_times_too() -> None:
+    """It is named as what it is, grows no older, and a cup of today is asked for beside it."""
+    sheet = gel.TestCup(HARBOUR, 25, 20, 2, days_old=40, from_sheet=True)
+    told = times(sheet)
+    assert told.short.value == pytest.approx(25)
+    assert told.goes_by.words.startswith("the data sheet: 25")
+    assert "The gel time is a data sheet's, and of no cup of yours. Time a cup today." in (
+        told.cautions
+    )
+    assert not any("A cup is from" in each for each in told.cautions)
+    assert not any("data sheet" in each for each in times(sheet, NOON).cautions)
+
+
+def test_a_batch_replaces_a_data_sheets_gel_time() -> None:
+    """Whenever the batch was: it gelled on a roof."""
+    sheet = gel.TestCup(HARBOUR, 25, 20, 2, from_sheet=True)
+    old = gel.TestCup(HARBOUR, 26, 20, 2, days_old=2, from_batch=True)
+    assert times(sheet, old).used == (old,)
+
+
 def test_without_a_cup_no_time_is_told() -> None:
     """The reason says what to do; the other tin's cup doesn't help."""
     told = ("There is no test cup of Harbour 20 to go by. Start a test cup.",)

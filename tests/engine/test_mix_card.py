@@ -149,6 +149,30 @@ def test_catalyst_in_a_kilogram_and_in_a_litre() -> None:
     assert dose.in_litre.millilitres == pytest.approx(18.803, abs=0.001)
 
 
+def test_catalyst_is_drawn_up_to_a_mark_of_the_roofs_syringe() -> None:
+    """17.09 ml is 17 with a mark each millilitre, 17.25 with one each 0.75, 15 with one each 5."""
+    for graduation, mark in ((1, 17), (0.75, 17.25), (5, 15)):
+        card = card_of(garage(mix=Mix(graduation_ml=graduation)))
+        dose = next(dose for dose in card.doses if dose.percent == 2)
+        assert dose.in_kilogram.mark_ml == pytest.approx(mark)
+
+
+def test_todays_marks_are_the_sheets() -> None:
+    """Whatever the convention: one batch, one mark."""
+    for convention in ("by mass", "ml per kg", "by volume"):
+        card = card_of(garage(mix=Mix(convention=convention, percent=1.7)))
+        today = next(dose for dose in card.doses if dose.today)
+        marks = [stage.mark_ml for stage in card.plan.stages[:-1]]
+        assert [portion.mark_ml for portion in today.in_batches] == marks
+
+
+def test_a_syringe_too_coarse_for_a_portion_is_said() -> None:
+    """1 % of a kilogram is 8.5 ml, less than half of one mark at 20 ml."""
+    card = card_of(garage(mix=Mix(graduation_ml=20, percent=2)))
+    weakest = card.doses[0].in_kilogram
+    assert (weakest.mark_ml, weakest.mark_words) == (None, "finer syringe")
+
+
 def test_catalyst_in_this_roofs_batches() -> None:
     """One portion for each stage but the topcoat, which has a dose of its own."""
     card = card_of(garage())

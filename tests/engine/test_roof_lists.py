@@ -11,6 +11,7 @@ from trainer.engine.plans.description import Boards, Crew, Cup, RoofDescription,
 from trainer.engine.plans.figure import Figure
 from trainer.engine.plans.lists import Table, clock, data_of, lists_of
 from trainer.engine.plans.roof import plan_roof
+from trainer.engine.units import show
 
 TIMED = garage(
     cups=(Cup(30, 18, 2),), weather=Weather(air_c=18), crew=Crew(pace_kg=2, start="08:00")
@@ -83,12 +84,35 @@ def test_batches_come_to_the_resin_of_their_stage() -> None:
     for stage in plan.stages:
         own = [row for row in rows if row[0] == stage.title]
         assert [row[1] for row in own] == list(range(1, len(own) + 1))
-        assert sum(float(row[2] or 0) for row in own) == pytest.approx(stage.resin.value)
+        assert sum(float(row[2] or 0) for row in own) == pytest.approx(stage.resin.value, rel=5e-4)
     stage, number, kilograms, _, grams, millilitres, mark, *times = rows[0]
     assert (stage, number, times[0]) == ("Bandage and patches", 1, "08:00")
-    assert grams == pytest.approx(float(kilograms or 0) * 20)
-    assert millilitres == pytest.approx(float(grams or 0) / 1.17)
+    assert grams == pytest.approx(float(kilograms or 0) * 20, rel=5e-4)
+    assert millilitres == pytest.approx(float(grams or 0) / 1.17, rel=5e-4)
     assert mark == round(float(millilitres or 0))
+
+
+def test_amounts_have_the_digits_that_the_sheet_shows() -> None:
+    """Four that matter: nobody weighs a hundredth of a gram in a bucket of kilograms."""
+    plan = plan_roof(TIMED)
+    rows = lists_of(plan)["batches"].rows
+    for stage in plan.stages:
+        row = next(row for row in rows if row[0] == stage.title)
+        assert [f"{cell:g}" for cell in row[2:7] if isinstance(cell, (int, float))] == [
+            show(value, "").replace("\u00a0", "")
+            for value in (
+                *(stage.share.value, stage.litres.value, stage.catalyst_g or 0),
+                *(stage.catalyst.value, stage.mark_ml),
+            )
+        ]
+
+
+def test_one_of_a_thing_to_buy_is_told_as_one() -> None:
+    """One roll, and two lengths."""
+    rows = lists(garage())["buy"].rows
+    assert {row[4] for row in rows if row[3] == 1} >= {"roll", "tin"}
+    assert not {row[4] for row in rows if row[3] == 1} & {"rolls", "tins", "bottles", "lengths"}
+    assert {row[4] for row in rows if row[3] != 1} <= {"rolls", "tins", "bottles", "lengths"}
 
 
 def test_without_a_clock_the_times_are_empty() -> None:

@@ -150,7 +150,7 @@ def test_a_dose_off_its_band_is_warned_of_and_gets_no_time() -> None:
             replace(garage(), edges=(*[Edge("drip")] * 3, Edge("wall", 100))),
             "150\u00a0mm is the rule",
         ),
-        (FULL, "no fillet or bandage at its foot"),
+        (FULL, "bandage along its foot here. A fillet isn't sized"),
         (FULL, "kerb of rooflight 1 is under 150\u00a0mm"),
         (garage(topcoat=Topcoat(percent=4)), "Topcoat takes 1 to 3 %"),
         (garage(mix=Mix(product="Own brew"), cups=CUPS, weather=FAIR), "time the first batch"),

@@ -51,21 +51,21 @@ def test_the_bucket_limits_a_batch() -> None:
     assert laminate.resin.value == pytest.approx(19.305)
     assert len(laminate.batches) == 4
     assert laminate.share.value == pytest.approx(19.305 / 4)
-    assert laminate.limit == "the bucket holds 5\u00a0L"
+    assert laminate.limit.why == "the bucket holds 5\u00a0L"
 
 
 def test_a_beginner_limits_a_batch() -> None:
     """One litre, 1.1 kg: eighteen batches, never one small one at the end."""
     laminate = stages(garage(crew=Crew(beginner="yes")))["laminate"]
     assert len(laminate.batches) == 18
-    assert laminate.limit == "a beginner mixes 1\u00a0L at the most"
+    assert laminate.limit.why == "a beginner mixes 1\u00a0L at the most"
 
 
 def test_the_pace_limits_a_batch() -> None:
     """30 min of gel leave 18 to work: one person at 1 kg in ten lays 1.8 kg; eleven batches."""
     laminate = stages(garage(mix=MIX, cups=CUPS, weather=FAIR, crew=Crew(1, 1.0)))["laminate"]
     assert len(laminate.batches) == 11
-    assert laminate.limit == "the crew lays 1.8\u00a0kg in 18\u00a0min"
+    assert laminate.limit.why == "the crew lays 1.8\u00a0kg in 18\u00a0min"
 
 
 def test_batches_of_a_stage_are_equal_and_come_to_it() -> None:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from trainer.engine import NoSuch, OtherKind, Unclear, read_quantity, show
 from trainer.engine.measures import UNITS
-from trainer.engine.units import LONGEST, figure
+from trainer.engine.units import LONGEST, as_shown, counted, figure, unit_for
 
 NBSP, THIN, NARROW = "\u00a0", "\u2009", "\u202f"
 SYMBOLS = st.sampled_from(sorted(UNITS))
@@ -66,6 +66,35 @@ def test_a_figure_may_have_just_so_many_decimals(value: float, decimals: int, pr
 def test_a_quantity_keeps_its_unit_on_its_line(value: float, unit: str, printed: str) -> None:
     """A space that doesn't break stands before the unit; one roll is no rolls."""
     assert show(value, unit) == printed.replace(" ", NBSP)
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "beside"),
+    [
+        (1, "rolls", "roll"),
+        (2, "rolls", "rolls"),
+        (0, "rolls", "rolls"),
+        (1, "kg", "kg"),
+        (1, "", ""),
+    ],
+)
+def test_a_unit_of_counts_is_told_as_one_beside_one(value: float, unit: str, beside: str) -> None:
+    """One roll, two rolls; a kilogram stays kg."""
+    assert unit_for(value, unit) == beside
+
+
+def test_what_is_counted_has_its_noun() -> None:
+    """One end, two ends, one batch, no batches."""
+    told = [counted(1, "end"), counted(2, "end"), counted(1, "batch", "batches")]
+    assert told == ["1 end", "2 ends", "1 batch"]
+    assert counted(0, "batch", "batches") == "0 batches"
+
+
+@pytest.mark.parametrize("value", [39.604, 0.12151, 1320.4, 12345.6, 0.0, -2.34567])
+def test_a_number_as_shown_has_the_digits_that_are_printed(value: float) -> None:
+    """What a list gives to a spreadsheet is what the sheet prints."""
+    printed = figure(value).replace(NBSP, "").replace("−", "-")
+    assert as_shown(value) == float(printed)
 
 
 @pytest.mark.parametrize(

@@ -81,6 +81,28 @@ def test_each_strip_over_a_joint_is_as_long_as_the_joint(plan: RoofPlan) -> None
         assert roof.buffer(wide).contains(band)
 
 
+def test_strips_round_a_kerb_lie_outside_it(plan: RoofPlan) -> None:
+    """Four bands as wide as the bandage close round the rooflight, and none lies over it.
+
+    Round 1200 by 900 mm, as wide as can be seen: 2 × (1200 + 900) × wide + 4 × wide², and the
+    paper has tenths.
+    """
+    bands = [
+        polygons(path)[0]
+        for path in layer(plan, "deck", "bandage").iter("path")
+        if "foot" in (path.findtext("title") or "")
+    ]
+    ring = unary_union(bands)
+    wide = (ring.bounds[2] - ring.bounds[0]) / scale_of(plan) - 1200
+    area = 2 * (1200 + 900) * wide / 2 + 4 * (wide / 2) ** 2
+    assert len(bands) == 4
+    assert wide / 2 >= 75
+    assert ring.area == pytest.approx(area * scale_of(plan) ** 2, rel=1e-2)
+    assert Polygon(ring.interiors[0]).area == pytest.approx(
+        1200 * 900 * scale_of(plan) ** 2, rel=1e-2
+    )
+
+
 def outline_on_paper(plan: RoofPlan) -> Polygon:
     """The roof's outline, joined from its sides as drawn."""
     ends = {}

@@ -253,10 +253,17 @@ def test_a_dose_in_another_convention_than_picked_is_asked_about(bench: Bench) -
 
 
 def test_fahrenheit_is_read(bench: Bench) -> None:
-    """68 °F is 20 °C, picked or typed."""
+    """68 °F is 20 °C, picked or typed, and stands beside it as it was read off."""
     noor = bench.visit(NOOR)
-    assert "at 20 °C" in mixed(noor, NAMED, at="68", at_unit="°F").words
-    assert "at 20 °C" in mixed(noor, NAMED, at="68 °F").words
+    assert "at 20 °C (68 °F)" in mixed(noor, NAMED, at="68", at_unit="°F").words
+    assert "at 20 °C (68 °F)" in mixed(noor, NAMED, at="68 °F").words
+    assert "(20 °C)" not in mixed(noor, NAMED, at="20 °C").words
+
+
+def test_a_temperature_out_of_range_is_told_by_the_fields_own_name(bench: Bench) -> None:
+    """The field asks for resin and air, and so does the sentence."""
+    page = mixed(bench.visit(NOOR), at="-30")
+    assert page.error_of("at").startswith("The temperature of resin and air is -30 °C;")
 
 
 def test_the_one_resin_timed_today_is_picked(bench: Bench) -> None:

@@ -1,5 +1,7 @@
 """The mix card of a kept roof: gel bands for its test cups, and catalyst for its batches."""
 
+import re
+
 import pytest
 from web_bench import Bench
 from web_cast import BERTIL, NOOR, ODA, SAM
@@ -68,13 +70,31 @@ def test_a_card_with_another_products_cup_says_so(bench: Bench) -> None:
 
 
 def test_a_card_tells_how_much_catalyst_goes_in(bench: Bench) -> None:
-    """2 % of a kilogram is 20 g and 17.1 ml; of a litre of 1.10 kg it is 22 g and 18.8 ml."""
+    """2 % of a kilogram is 20 g and 17.09 ml; of a litre of 1.10 kg it is 22 g and 18.80 ml.
+
+    The syringe has a mark at each millilitre: 17 and 19.
+    """
     doses = rows(tables(card(bench, GARAGE))[0])
     assert list(doses) == ["1 %", "1.5 %", "2 % today", "2.5 %", "3 %", "3.5 %", "4 %"]
-    assert doses["2 % today"][:2] == ["17.1 ml 20.0 g", "18.8 ml 22.0 g"]
+    assert doses["2 % today"][:2] == ["17 ml 20.0 g", "19 ml 22.0 g"]
     heads = [each.words for each in tables(card(bench, GARAGE))[0].all("thead")[0].all("th")]
     assert heads[3].startswith("Bandage and patches")
     assert len(doses["2 % today"]) == len(heads) - 1
+
+
+def test_a_cards_figures_are_marks_of_the_roofs_syringe(bench: Bench) -> None:
+    """With a mark every half millilitre 17.09 is 17, 18.80 is 19, and 1 % in a kilogram 8.5.
+
+    Topcoat is drawn up to a mark too.
+    """
+    page = card(bench, roof(mix={"graduation_ml": 0.5}))
+    doses = rows(tables(page)[0])
+    assert doses["2 % today"][:2] == ["17 ml 20.0 g", "19 ml 22.0 g"]
+    assert doses["1 %"][0] == "8.5 ml 10.0 g"
+    assert "its marks are 0.5 ml apart" in page.words
+    assert re.search(
+        r"Topcoat has its own dose, 2 % by mass: draw up to the \d+(\.5)? ml mark", page.words
+    )
 
 
 def test_a_card_names_the_convention(bench: Bench) -> None:

@@ -17,6 +17,7 @@ from trainer.web.roof_form import SIDES, changed_in, fields_from, sides_of, tabl
 CONTENT = Path(__file__).parents[2] / "content"
 EXAMPLES = sorted((CONTENT / "roofs").glob("*.toml"))
 CORNERS = {"outline.shape": "corners"}
+ONE_A_LINE = "Write one corner a line, with a comma, such as 4.2, 0."
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=[each.stem for each in EXAMPLES])
@@ -241,6 +242,10 @@ BAD: list[tuple[dict[str, str], str, str]] = [
         "60 are the most",
     ),
     ({**CORNERS, "outline.corners_m": "0,0\n4\n4,3"}, "outline.corners_m", "Corner 2"),
+    ({**CORNERS, "outline.corners_m": ""}, "outline.corners_m", ONE_A_LINE),
+    ({**CORNERS, "outline.corners_m": "0,0\n4 0\n4,3"}, "outline.corners_m", ONE_A_LINE),
+    ({**CORNERS, "outline.corners_m": "0,0\n4,x\n4,3"}, "outline.corners_m", ONE_A_LINE),
+    ({**CORNERS, "outline.corners_m": "0,0\n4,x\n4,3"}, "outline.corners_m", "Look at corner 2."),
     ({**CORNERS, "outline.corners_m": "0,0\n4,3\n4,0\n0,3"}, "outline.corners_m", "cross"),
     ({**CORNERS, "outline.corners_m": "0,0\n0,3\n4,3\n4,0"}, "outline.corners_m", "clockwise"),
     ({**CORNERS, "outline.corners_m": "0,0\n4,0\n4,0\n0,3"}, "outline.corners_m", "same place"),

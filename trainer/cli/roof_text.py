@@ -14,7 +14,7 @@ from trainer.engine.plans.figure import Figure, Known
 from trainer.engine.plans.gel import GelTimes
 from trainer.engine.plans.lists import Table, lists_of
 from trainer.engine.plans.roof import RoofPlan
-from trainer.engine.units import figure
+from trainer.engine.units import counted, figure
 from trainer.lessons import Caution
 
 _WIDTH = 90
@@ -104,10 +104,9 @@ def _trims(plan: RoofPlan) -> Iterator[str]:
     for run in plan.trims.runs:
         lengths = show(len(run.cuts.bars), "lengths")
         yield f"{run.name}: {lengths}, {run.cuts.verdict}"
-    yield (
-        f"{show(len(plan.trims.joins), '')} trim joins, {show(plan.trims.mitres, '')} mitres, "
-        f"{show(plan.trims.open_ends, '')} open ends"
-    )
+    joins, mitres = len(plan.trims.joins), plan.trims.mitres
+    made = (counted(joins, "trim join"), counted(mitres, "mitre"))
+    yield f"{', '.join(made)}, {counted(plan.trims.open_ends, 'open end')}"
 
 
 def _stages(plan: RoofPlan) -> Iterator[str]:
@@ -117,21 +116,25 @@ def _stages(plan: RoofPlan) -> Iterator[str]:
             len(stage.batches),
             stage.share.value,
             stage.litres.value,
+            stage.percent,
             stage.catalyst_g,
             stage.catalyst.value,
             stage.mark_ml,
         )
         for stage in plan.stages
     ]
-    heading = ("stage", "batches", "each (kg)", "(L)", "catalyst (g)", "(ml)", "syringe mark (ml)")
-    return columns(heading, rows)
+    each = ("stage", "batches", "each (kg)", "(L)")
+    return columns((*each, "dose (%)", "catalyst (g)", "(ml)", "syringe mark (ml)"), rows)
 
 
 def _limits(plan: RoofPlan) -> Iterator[str]:
     for stage in plan.stages:
-        yield f"{stage.title}: {stage.resin.shown} in all; {stage.limit}."
-    also = f", which is {plan.dose.by_mass.shown} by mass"
-    yield f"Dose: {plan.dose.words}{'' if plan.dose.convention == 'by mass' else also}."
+        yield f"{stage.title}: {stage.resin.shown} in all; {stage.limit.why}."
+    dose = plan.dose
+    also = "" if dose.convention == "by mass" else f", which is {dose.by_mass.shown} by mass"
+    chosen = ", chosen for the gel time wanted" if dose.chosen else ""
+    yield f"Dose: {dose.words}{also}{chosen}."
+    yield f"Dose of the topcoat: {show(plan.description.topcoat.percent, '%')} by mass."
 
 
 def _times(table: Table) -> Iterator[str]:
@@ -148,13 +151,16 @@ def _clock(plan: RoofPlan) -> Iterator[str]:
         yield from _wrapped([f"No clock. {' '.join(plan.gel.reasons)}", *plan.gel.cautions])
         return
     gel = plan.gel
-    lay_by = show(int(gel.lay_by), "min")
-    yield f"A cup gels after {gel.short.shown} at the soonest, and a full bucket may be sooner."
+    lay_by, short = show(int(gel.lay_by), "min"), show(gel.whole_minutes["short"], "min")
+    yield f"A cup gels after {short} at the soonest, and a full bucket may be sooner."
     yield f"Lay each batch within {lay_by} of catalyst in, mixing included."
+    yield f"The clock goes by {gel.goes_by.words}."
+    yield from (f"Timed too: {cup.words}." for cup in gel.used if cup is not gel.goes_by)
     yield from _wrapped(gel.cautions)
     yield from _wrapped(gel.refused)
     if plan.description.crew.start is None:
         yield "No start was given: count from when the catalyst goes in."
+    yield from (stage.no_clock for stage in plan.stages if stage.no_clock)
 
 
 def _fall(plan: RoofPlan) -> Iterator[str]:

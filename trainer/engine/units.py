@@ -54,10 +54,24 @@ def _shown(value: float, unit: str, decimals: int | None) -> str:
     number = figure(value, decimals)
     if not unit:
         return number
+    return f"{number}{_SPACE}{unit_for(value, unit)}"
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """Return a number with its noun: "1 question", "3 questions"."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def unit_for(value: float, unit: str) -> str:
+    """Return a unit as it stands beside a figure: "roll" beside 1, "rolls" beside 2."""
     known = UNITS.get(unit)
-    if known and known.kind.startswith("count") and number == "1":
-        unit = known.spellings[0]
-    return f"{number}{_SPACE}{unit}"
+    is_one = known and known.kind.startswith("count") and figure(value) == "1"
+    return known.spellings[0] if known and is_one else unit
+
+
+def as_shown(value: float) -> float:
+    """Return a number rounded to the digits that people are shown of it."""
+    return round(value, _decimals(value))
 
 
 @dataclass(frozen=True, slots=True)

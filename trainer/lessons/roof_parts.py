@@ -17,6 +17,8 @@ from trainer.lessons.roof_shapes import CORNERS, MEASURED, SHAPES, Ell, Place
 OPENINGS: Mapping[str, type[Opening]] = {"rooflight": Rooflight, "pipe": Pipe, "outlet": Outlet}
 _SHAPE_MEND = f"Write {', '.join(SHAPES[:-1])} or {SHAPES[-1]}."
 CORNERS_KEY = "outline.corners_m"
+_ONE_A_LINE = "Write one corner a line, with a comma, such as 4.2, 0."
+_PAIR_MEND = "Write it as a pair, such as [4.2, 0]."
 _KIND_MEND = "Write rooflight, pipe or outlet."
 
 
@@ -70,7 +72,8 @@ def _corner_list(reading: RoofReading, table: Mapping[str, Any]) -> tuple[Point,
     corners = table.get("corners_m")
     if not isinstance(corners, list) or not corners:
         mend = "Write corners_m = [[0, 0], [4, 0], [4, 2.5]], going anticlockwise."
-        reading.wrong(CORNERS_KEY, "The corners must be a list of places.", mend)
+        sentence = f"The corners must be a list of places.{'' if corners else f' {_ONE_A_LINE}'}"
+        reading.wrong(CORNERS_KEY, sentence, mend)
     elif len(corners) > MOST:
         sentence = f"The outline has {len(corners)} corners; {MOST} are the most."
         reading.wrong(CORNERS_KEY, sentence)
@@ -87,12 +90,15 @@ def _place(reading: RoofReading, number: int, typed: object) -> Point:
     axes = fields_of(Place).values()
     if not isinstance(both, (list, tuple)) or len(both) != len(axes):
         sentence = f"Corner {number} must be two lengths: along the roof, and up it."
-        reading.wrong(CORNERS_KEY, sentence)
+        written = _ONE_A_LINE if isinstance(typed, str) else ""
+        reading.wrong(CORNERS_KEY, f"{sentence} {written}".strip(), "" if written else _PAIR_MEND)
         return 0, 0
     before = len(reading.mistakes)
+    more = f" Look at corner {number}. {_ONE_A_LINE}" if isinstance(typed, str) else ""
+    words = [f"{axis.words} of corner {number}" for axis in axes]
     x, y = (
-        reading.value(CORNERS_KEY, replace(axis, words=f"{axis.words} of corner {number}"), each)
-        for axis, each in zip(axes, both, strict=True)
+        reading.value(CORNERS_KEY, replace(axis, words=its), each, more)
+        for axis, its, each in zip(axes, words, both, strict=True)
     )
     return (whole_mm(x), whole_mm(y)) if len(reading.mistakes) == before else (0, 0)
 

@@ -129,14 +129,14 @@ class RoofReading:
                 self.wrong(f"{key}.{name}", sentence, mend, line_of=key)
         return kind(**values) if len(self.mistakes) == before else None
 
-    def value(self, key: str, field: Parameter, typed: Any) -> Any:  # noqa: ANN401
-        """Return what a typed value means, or None and keep the mistake."""
+    def value(self, key: str, field: Parameter, typed: Any, more: str = "") -> Any:  # noqa: ANN401
+        """Return what a typed value means, or None and keep the mistake, with more told of it."""
         try:
             return read_value(field, typed)
         except NoSuch as error:
             self.wrong(key, str(error), "" if error.near else did_you_mean("", field.choices))
         except EngineError as error:
-            self.wrong(key, str(error))
+            self.wrong(key, f"{error}{more}")
         return None
 
     def title(self) -> str:

@@ -4,13 +4,14 @@ from dataclasses import dataclass
 
 from flask import Blueprint, abort, g, render_template, url_for
 
+from trainer.engine.units import counted
 from trainer.lessons import Lesson
 from trainer.records import db, people, progress
 from trainer.records.people import PersonRow
 from trainer.records.progress import CrewRow, LessonRow
 from trainer.records.stuck import Stuck, stuck_rows
 from trainer.web.access import reaches, signed_in
-from trainer.web.filters import counted, day
+from trainer.web.filters import day
 from trainer.web.installation import here
 from trainer.web.outline import State, is_whole
 from trainer.web.progress import sheets_of

@@ -6,6 +6,7 @@ from flask import Flask
 
 from trainer.engine import show
 from trainer.engine.plans.lists import clock
+from trainer.engine.units import counted
 from trainer.web.installation import here
 from trainer.web.working_lines import plain_working
 
@@ -30,8 +31,3 @@ def day(when: date | datetime | None) -> str:
         return ("today", "yesterday")[ago]
     words = f"{date_.day} {date_:%B}"
     return words if date_.year == today.year else f"{words} {date_.year}"
-
-
-def counted(number: int, one: str, many: str = "") -> str:
-    """Return a number with its noun: "1 question", "3 questions"."""
-    return f"{number} {one if number == 1 else many or one + 's'}"

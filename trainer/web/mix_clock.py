@@ -2,7 +2,6 @@
 
 import hashlib
 import hmac
-import math
 from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from typing import Literal
@@ -19,8 +18,6 @@ _APART = timedelta(minutes=2)
 UNREADABLE = "The start of that clock can't be read. Start it again."
 AHEAD = "That clock starts in the future. Look at the time on this phone, then start it again."
 RUN_OUT = "That clock was started over a day ago, so it has run out."
-#: A time that is whole but for the last digits of a float stays whole.
-_NEAR = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,15 +91,6 @@ def minutes_gone(start: datetime, pressed: str) -> float:
     if then is None or not start <= then <= now + _APART:
         then = now
     return (then - start) / timedelta(minutes=1)
-
-
-def whole_minutes(gel: GelTimes) -> dict[str, int]:
-    """Return working time and soonest gel rounded down, and the latest gel rounded up."""
-    return {
-        "working": math.floor(gel.working.value + _NEAR),
-        "short": math.floor(gel.short.value + _NEAR),
-        "long": math.ceil(gel.long.value - _NEAR),
-    }
 
 
 def holder() -> str:

@@ -1,6 +1,7 @@
 """What is typed about a bucket or a test cup, read by the engine; whatever was typed is kept."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import Any, TypeVar, get_args
 
 from trainer.engine import EngineError, OtherKind, Parameter, catalyst_by_ml_per_kg
@@ -30,7 +31,8 @@ LONG_NAME = f"A resin's name is one line of {LONGEST_TEXT} letters and signs at 
 BY_RULE = "For 2 % by the millilitre rule type 20."
 
 _MIX = fields_of(Mix)
-_AIR = fields_of(Weather)["air_c"]
+#: Called what its field on the page is called.
+_AIR = replace(fields_of(Weather)["air_c"], words="temperature of resin and air")
 _RESIN: Mapping[ResinUnit, Parameter] = {
     "kg": catalyst_by_mass.parameters["resin_kg"],
     "L": catalyst_by_volume.parameters["resin_l"],
@@ -117,6 +119,14 @@ class MixForm:
     def temperature(self, blank: str = "") -> float | None:
         """Return the temperature of resin and air in °C."""
         return self.figure("at", _AIR, blank)
+
+    def temperature_words(self) -> str:
+        """Return the temperature that could be read, in °C; what was typed in °F stands too."""
+        if not self["at"].strip():
+            return ""
+        reading = read_quantity(self["at"], "°C", self["at_unit"] or None)
+        celsius = show(round(reading.value, 1), "°C")
+        return f"{celsius} ({reading.read_as})" if reading.read_as.endswith("°F") else celsius
 
     def cup_temperature(self) -> float | None:
         """Return the temperature of a cup in °C."""

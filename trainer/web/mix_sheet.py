@@ -19,7 +19,6 @@ from trainer.engine.plans.gel import GelTimes, TestCup
 from trainer.engine.plans.verdict import judge
 from trainer.records.cups import KeptCup
 from trainer.web.installation import here
-from trainer.web.mix_clock import whole_minutes
 from trainer.web.mix_form import MixForm, dose_words
 
 NO_CUP = "No test cup to go by: no clock. Start a test cup."
@@ -41,7 +40,7 @@ class MixSheet:
     other_resin: Known
     #: The dose as it was given: "2 % by mass".
     dose: str
-    #: The temperature in °C, or nothing.
+    #: The temperature in °C, and in °F where it was typed so; or nothing.
     at: str
     #: What the nearest mark does to the dose, in a sentence.
     rounding: str
@@ -66,7 +65,7 @@ class MixSheet:
     @property
     def minutes(self) -> dict[str, str]:
         """The gel times in whole minutes, on the safe side."""
-        whole = whole_minutes(self.gel) if self.gel else {}
+        whole = self.gel.whole_minutes if self.gel else {}
         return {name: show(minutes, "min") for name, minutes in whole.items()}
 
 
@@ -87,7 +86,7 @@ def sheet_of(form: MixForm, cups: Sequence[KeptCup]) -> MixSheet | None:
         show(value, unit),
         bucket.litres if unit == "kg" else bucket.kilograms,
         dose_words(mix.percent, mix.convention),
-        "" if now_c is None else show(round(now_c, 1), "°C"),
+        form.temperature_words(),
         _rounding(bucket),
         tuple(_others(bucket)),
         _stop(now_c),
@@ -122,11 +121,6 @@ def timed_cups(cups: Sequence[KeptCup], product: str) -> tuple[TestCup, ...]:
     return tuple(cup for cup in timed if cup.is_of(product))
 
 
-def days_ago(days: int) -> str:
-    """Return how old a cup is: "today", "yesterday", "3 days ago"."""
-    return ("today", "yesterday")[days] if days < 2 else f"{days} days ago"
-
-
 def _rounding(bucket: Bucket) -> str:
     each, off = show(bucket.mix.graduation_ml, "ml"), round(bucket.mark.value, 2)
     if not off:
@@ -158,10 +152,7 @@ def _no_clock(bucket: Bucket, timed: Sequence[TestCup], now_c: float | None) -> 
 def _goes_by(bucket: Bucket) -> Iterator[str]:
     if not isinstance(bucket.gel, GelTimes):
         return
-    for cup in bucket.gel.used:
-        what = "batch on the roof" if cup.from_batch else "cup"
-        time, at_c, dose = show(cup.minutes, "min"), show(cup.air_c, "°C"), show(cup.percent, "%")
-        yield f"The {what} of {days_ago(cup.days_old)}: {time} at {at_c}, {dose} by mass."
+    yield from (f"{cup.words[:1].upper()}{cup.words[1:]}." for cup in bucket.gel.used)
 
 
 def _assumed(form: MixForm, bucket: Bucket) -> Iterator[tuple[str, str, str]]:

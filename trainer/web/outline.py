@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from flask import url_for
 
+from trainer.engine.units import counted
 from trainer.lessons import Lesson, Library
 from trainer.records.progress import LessonRow, QuestionRow
-from trainer.web.filters import counted, day
+from trainer.web.filters import day
 
 State = tuple[str, str]
 #: What a question can be for one person.

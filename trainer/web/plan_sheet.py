@@ -21,8 +21,8 @@ from trainer.web.installation import here
 
 NO_CUP = "No test cup: no clock. Start a test cup."
 NO_START = "No start was given. Count from the moment that the catalyst goes in."
-#: The cautions that paper has room for.
-_ON_PAPER = ("eyes", "catalyst-acetone", "vapours", "left-over", "height")
+#: The caution that stands under the others as a sentence of its own, and so isn't printed twice.
+_TOLD_ANYWAY = "data-sheet"
 CARD_CAUTIONS = ("eyes", "catalyst-acetone", "left-over")
 #: The tone of the banner, which is one of a mark's.
 _TONES: Mapping[Word, str] = {
@@ -78,7 +78,7 @@ class RoofSheet:
     in_words: tuple[str, ...]
     #: Why there is no clock; nothing where there is one.
     no_clock: tuple[str, ...]
-    #: What the test cups say besides their times.
+    #: Which test cup the clock goes by, and what the cups say besides their times.
     cups: tuple[str, ...]
     trims: tuple[Trimmed, ...]
     #: What nobody gave, by how it is known; each with its source where it has one.
@@ -86,9 +86,9 @@ class RoofSheet:
     cautions: tuple[Caution, ...]
 
     @property
-    def on_paper(self) -> tuple[str, ...]:
-        """The cautions that are printed along, by their slugs."""
-        return _ON_PAPER
+    def told_anyway(self) -> str:
+        """The slug of the one caution that paper tells elsewhere; all others are printed."""
+        return _TOLD_ANYWAY
 
     @property
     def patch(self) -> str:
@@ -113,7 +113,7 @@ def sheet_of(plan: RoofPlan) -> RoofSheet:
         tuple(_pictures(plan)),
         tuple(describe_roof(plan)),
         no_clock(plan),
-        tuple(cups_words(plan.gel)),
+        (*goes_by(plan.gel), *cups_words(plan.gel)),
         tuple(Trimmed(run, cuts_words(run.cuts), bars_of(run.cuts)) for run in plan.trims.runs),
         _assumed(plan),
         cautions_named(ON_A_ROOF),
@@ -149,6 +149,13 @@ def no_clock(plan: RoofPlan) -> tuple[str, ...]:
     return (NO_START,) if plan.description.crew.start is None else ()
 
 
+def goes_by(gel: GelTimes | NoTimes) -> Iterator[str]:
+    """Yield what the clock goes by, then what was timed besides."""
+    if isinstance(gel, GelTimes):
+        yield f"The clock goes by {gel.goes_by.words}."
+        yield from (f"Timed too: {cup.words}." for cup in gel.used if cup is not gel.goes_by)
+
+
 def cups_words(gel: GelTimes | NoTimes) -> Iterator[str]:
     """Yield what test cups say besides their times."""
     if not isinstance(gel, GelTimes):
@@ -176,4 +183,5 @@ def cuts_words(cuts: Cuts) -> str:
     """Return how many stock lengths a cut list takes, and how good it is."""
     each, left = (show(mm / MM_PER_M.value, "m") for mm in (cuts.stock_mm, cuts.waste_mm))
     lengths = show(len(cuts.bars), "lengths")
-    return f"{lengths} of {each}: {cuts.verdict}. {left} is left over."
+    rest = f"{left} is left over" if cuts.waste_mm else "Nothing is left over"
+    return f"{lengths} of {each}: {cuts.verdict}. {rest}."

@@ -9,10 +9,10 @@ from dataclasses import dataclass
 from trainer.engine import show
 from trainer.engine.plans.description import fields_of
 from trainer.engine.schema import Parameter
+from trainer.engine.units import counted
 from trainer.lessons.roof_parts import OPENINGS
 from trainer.lessons.roof_shapes import MEASURED
 from trainer.web.described import Described
-from trainer.web.filters import counted
 from trainer.web.roof_form import KIND, ROWS
 
 #: What one row of each list is called.

@@ -19,10 +19,10 @@ from flask import (
 from flask.typing import ResponseReturnValue
 from werkzeug.wrappers import Response
 
+from trainer.engine.units import counted
 from trainer.records import db, delays, signins, writing
 from trainer.records.signins import OWN_PHONE
 from trainer.web import kept
-from trainer.web.filters import counted
 from trainer.web.forms import SignInForm
 from trainer.web.headers import FORGET
 from trainer.web.installation import here

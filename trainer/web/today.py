@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from flask import Blueprint, render_template, url_for
 
+from trainer.engine.units import counted
 from trainer.lessons import Library
 from trainer.records.progress import LessonRow
 from trainer.web.access import signed_in
-from trainer.web.filters import counted
 from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.outline import is_whole, lesson_entries, roof_parts

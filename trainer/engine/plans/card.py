@@ -2,15 +2,17 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trainer.engine.catalyst import catalyst_by_mass
 from trainer.engine.conversions import rounded_up
 from trainer.engine.drivers import answer, work
+from trainer.engine.errors import Refused
 from trainer.engine.plans.description import Mix, RoofDescription
 from trainer.engine.plans.gel import GelTimes, TestCup, gel_of
 from trainer.engine.plans.roof import RoofPlan, cups_of, plan_roof
 from trainer.engine.resin import resin_kilograms
+from trainer.engine.syringe import syringe_mark
 from trainer.engine.units import show
 
 #: In degrees: no time is told outside of them.
@@ -55,6 +57,13 @@ class Portion:
 
     grams: float
     millilitres: float
+    #: Where the roof's syringe is read; None where that is less than half of one mark.
+    mark_ml: float | None
+
+    @property
+    def mark_words(self) -> str:
+        """The mark as it is read off: "17 ml", or that the syringe is too coarse."""
+        return "finer syringe" if self.mark_ml is None else show(self.mark_ml, "ml")
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +86,8 @@ class CardBatch:
     title: str
     count: int
     resin_kg: float
+    #: Where the syringe is read with today's dose, as the sheet has it.
+    mark_ml: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +124,7 @@ def card_of_plan(plan: RoofPlan) -> MixCard:
     roof = plan.description
     # The topcoat has a dose of its own.
     stages = [stage for stage in plan.stages if stage.slug != "topcoat"]
-    batches = tuple(CardBatch(s.title, len(s.batches), s.share.value) for s in stages)
+    batches = tuple(CardBatch(s.title, len(s.batches), s.share.value, s.mark_ml) for s in stages)
     today = plan.dose.by_mass.value
     percents = tuple(_percents(roof.mix, today))
     doses = tuple(_dose(roof.mix, each, batches, today) for each in percents)
@@ -148,12 +159,23 @@ def _dose(mix: Mix, percent: float, batches: tuple[CardBatch, ...], today: float
         for kilograms in (1.0, litre, *(batch.resin_kg for batch in batches))
     )
     is_today = math.isclose(percent, today)
+    if is_today:
+        # Today's dose may be in another convention: a float's last digit moves no mark.
+        pairs = zip(in_batches, batches, strict=True)
+        in_batches = [replace(portion, mark_ml=batch.mark_ml) for portion, batch in pairs]
     return CardDose(percent, is_today, in_kilogram, in_litre, tuple(in_batches))
 
 
 def _portion(mix: Mix, resin_kg: float, percent: float) -> Portion:
     working = work(catalyst_by_mass.inside(resin_kg, percent, mix.catalyst_kg_per_l))
-    return Portion(working.figures["mass"], working.value)
+    return Portion(working.figures["mass"], working.value, _mark(mix, working.value))
+
+
+def _mark(mix: Mix, millilitres: float) -> float | None:
+    try:
+        return work(syringe_mark.inside(millilitres, mix.graduation_ml)).figures["mark"]
+    except Refused:
+        return None
 
 
 def _rows(roof: RoofDescription, percents: tuple[float, ...]) -> Iterator[Degrees]:

@@ -7,6 +7,7 @@ from math import exp, log
 from trainer.engine.band import gel_short_end
 from trainer.engine.conversions import J_PER_KJ
 from trainer.engine.cure import GAS, in_kelvin
+from trainer.engine.units import show
 
 # Two columns that are nearer to one another than this are one: they can't be told apart.
 _ONE = 1e-9
@@ -26,11 +27,27 @@ class TestCup:
     days_old: int = 0
     #: Whether a batch on the roof gelled, and no cup.
     from_batch: bool = False
+    #: Whether nobody timed it: it stands on the data sheet, which grows no older.
+    from_sheet: bool = False
 
     def __post_init__(self) -> None:
         figures = {"cup_min": self.minutes, "cup_c": self.air_c, "cup_percent": self.percent}
         for name, figure in figures.items():
             gel_short_end.parameters[name].check_inside(figure)
+
+    @property
+    def age(self) -> str:
+        """How old it is: "today", "yesterday", "3 days ago"."""
+        days = self.days_old
+        return ("today", "yesterday")[days] if days < 2 else f"{days} days ago"
+
+    @property
+    def words(self) -> str:
+        """What it is and says: "the cup of today: 22 min at 27 °C, 1.2 % by mass"."""
+        what = f"the {'batch on the roof' if self.from_batch else 'cup'} of {self.age}"
+        time, at_c = show(self.minutes, "min"), show(self.air_c, "°C")
+        said = f"{time} at {at_c}, {show(self.percent, '%')} by mass"
+        return f"{'the data sheet' if self.from_sheet else what}: {said}"
 
     def is_of(self, product: str) -> bool:
         """Whether it is of this product, however its name was typed."""

@@ -132,7 +132,7 @@ class Mix:
 
 @dataclass(frozen=True, slots=True)
 class Cup:
-    """A test cup, or the first batch's own gel; the dose is by mass."""
+    """A test cup, the first batch's own gel, or a data sheet's gel time; the dose is by mass."""
 
     minutes: Annotated[float, Given("gel time of the cup", "min", 1, 240)]
     at_c: Annotated[float, Given("temperature of the cup", "°C", 5, 35)]
@@ -140,7 +140,9 @@ class Cup:
     product: Annotated[str | None, Given("resin's name as you write it")] = None
     days_old: Annotated[int, Given("days since the cup", "", 0, 3650)] = 0
     #: The first batch on the roof replaces the cups.
-    of: Annotated[Literal["test cup", "first batch"], Given("what gelled")] = "test cup"
+    of: Annotated[Literal["test cup", "first batch", "data sheet"], Given("what gelled")] = (
+        "test cup"
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -108,6 +108,32 @@ def of_gel(end: Literal["short", "working"]) -> Reader:
     return lambda plan: getattr(plan.gel, end).value if isinstance(plan.gel, GelTimes) else None
 
 
+def of_cup(name: Literal["minutes", "air_c", "percent"]) -> Reader:
+    """Return how to read a figure of the cup that the clock goes by; None without a clock."""
+
+    def read(plan: RoofPlan) -> Value | None:
+        return getattr(plan.gel.goes_by, name) if isinstance(plan.gel, GelTimes) else None
+
+    return read
+
+
+def gel_temperature(plan: RoofPlan) -> Value | None:
+    """Return the temperature that gel times are told at; None where none are told."""
+    return plan.description.weather.gel_c if isinstance(plan.gel, GelTimes) else None
+
+
+def paced_minutes(plan: RoofPlan) -> Value | None:
+    """Return the working time of a crew whose own pace sets its batch, not bucket or beginner."""
+    paced = plan.stages[0].limit.by == "pace"
+    return of_gel("working")(plan) if paced else None
+
+
+def beginners_litres(plan: RoofPlan) -> Value:
+    """Return the most that a beginner mixes: a beginner's batch, or a bucket that is smaller."""
+    crew = plan.description.crew
+    return min(crew.beginner_l, crew.bucket_l)
+
+
 def lap_run(plan: RoofPlan) -> Value | None:
     """Return the laps of all layers end to end, in metres; None where there are none."""
     return plan.mat.laid.givens["lap_run_m"] or None

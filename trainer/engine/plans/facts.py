@@ -24,15 +24,19 @@ from trainer.engine.plans.fact_readers import (
     MOST_TOLD,
     Reader,
     Value,
+    beginners_litres,
     few,
+    gel_temperature,
     given,
     hollow,
     joints,
     lap_run,
     longest,
+    of_cup,
     of_gel,
     of_stage,
     of_turned,
+    paced_minutes,
     sides,
     some,
     strips,
@@ -43,7 +47,7 @@ from trainer.engine.plans.fact_readers import (
     trimmed,
 )
 from trainer.engine.plans.roof import RoofPlan
-from trainer.engine.units import SIGNIFICANT
+from trainer.engine.units import as_shown
 
 __all__ = ["FACTS", "MOST_TOLD", "Fact", "Facts", "Value", "facts_for_questions"]
 
@@ -69,12 +73,8 @@ def facts_for_questions(plan: RoofPlan) -> Facts:
 
 def _as_printed(value: Value) -> Value:
     if isinstance(value, tuple):
-        return tuple(_rounded(each) for each in value)
-    return value if isinstance(value, int) else _rounded(value)
-
-
-def _rounded(value: float) -> float:
-    return float(f"{value:.{SIGNIFICANT}g}")
+        return tuple(as_shown(each) for each in value)
+    return value if isinstance(value, int) else as_shown(value)
 
 
 _FACTS = (
@@ -116,6 +116,7 @@ _FACTS = (
     Fact("mat.run_m", "reach across the drops", "m", across_drops_m),
     Fact("mat.longest_drop_m", "longest drop on the roof", "m", along_drops_m),
     Fact("mat.roll_mm", "width of a roll of mat", "mm", given("sold.mat_roll_mm")),
+    Fact("mat.roll_m", "roll of mat", "m", given("sold.mat_roll_m")),
     Fact("mat.lap_mm", "lap of mat on mat", "mm", given("laminate.lap_mm")),
     Fact("mat.g_per_m2", "weight of the mat", "g/m²", given("laminate.mat_g_per_m2")),
     Fact("mat.layers", "layers of mat", "", given("laminate.layers"), "count"),
@@ -143,9 +144,15 @@ _FACTS = (
     Fact(
         "stages.laminate_batch_l", "one batch of the laminate", "L", of_stage("laminate", "litres")
     ),
+    Fact("cup.gel_min", "gel time of the cup that the clock goes by", "min", of_cup("minutes")),
+    Fact("cup.at_c", "temperature of that cup", "°C", of_cup("air_c")),
+    Fact("cup.percent", "dose of that cup by mass", "%", of_cup("percent")),
+    Fact("gel.at_c", "temperature that gel is told at", "°C", gel_temperature),
     Fact("gel.short_min", "gel at the soonest", "min", of_gel("short")),
     Fact("gel.working_min", "working time", "min", of_gel("working")),
     Fact("crew.bucket_l", "most in the bucket", "L", given("crew.bucket_l")),
+    Fact("crew.beginner_l", "most that a beginner mixes", "L", beginners_litres),
+    Fact("crew.working_min", "working time where the pace sets the batch", "min", paced_minutes),
     Fact("crew.people", "hands on the job", "", given("crew.people"), "count"),
     Fact("crew.pace_kg", "resin one lays in ten minutes", "kg", given("crew.pace_kg")),
     Fact("weather.air_c", "air temperature", "°C", given("weather.air_c")),

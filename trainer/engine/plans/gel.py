@@ -5,6 +5,7 @@ A roof is planned with the short end of the band: the soonest that any cup speak
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import Any
 
 from trainer.engine.band import dose_for_gel, gel_long_end, gel_short_end
@@ -51,6 +52,20 @@ class GelTimes:
     refused: tuple[str, ...]
     #: What the cups fit, shown beside the times and never planned with.
     fit: CupFit | None
+
+    @property
+    def goes_by(self) -> TestCup:
+        """The cup whose short end is the soonest: the clock goes by it."""
+        return next(cup for cup in self.used if _of(cup).items() <= self.short.givens.items())
+
+    @property
+    def whole_minutes(self) -> dict[str, int]:
+        """Working time and soonest gel rounded down, the latest up: never more than is known."""
+        return {
+            "working": floor(self.working.value + _DUST),
+            "short": floor(self.short.value + _DUST),
+            "long": ceil(self.long.value - _DUST),
+        }
 
     @property
     def lay_by(self) -> float:
@@ -153,14 +168,19 @@ def dose_for_wanted(
 
 
 def cups_to_go_by(cups: Sequence[TestCup], product: str) -> tuple[TestCup, ...]:
-    """Return the cups of this product; a batch's own gel replaces whatever is no younger."""
+    """Return the cups of this product; a batch's own gel replaces whatever is no younger.
+
+    It replaces a data sheet's gel time too, however long ago.
+    """
     own = tuple(cup for cup in cups if cup.is_of(product))
     batches = [cup.days_old for cup in own if cup.from_batch]
     if not batches:
         return own
     last = min(batches)
     return tuple(
-        cup for cup in own if cup.days_old < last or (cup.from_batch and cup.days_old == last)
+        cup
+        for cup in own
+        if (cup.days_old < last and not cup.from_sheet) or (cup.from_batch and cup.days_old == last)
     )
 
 
@@ -219,12 +239,17 @@ def _too_late(percent: float, minutes: float) -> str:
 
 
 def _cautions(used: Sequence[TestCup], now_c: float) -> Iterator[str]:
-    oldest = max(cup.days_old for cup in used)
-    if oldest:
-        days = "yesterday" if oldest == 1 else f"{oldest} days ago"
-        yield f"A cup is from {days}. Time a new one today."
+    oldest = max(used, key=_days_old)
+    if _days_old(oldest):
+        yield f"A cup is from {oldest.age}. Time a new one today."
+    if all(cup.from_sheet for cup in used):
+        yield "The gel time is a data sheet's, and of no cup of yours. Time a cup today."
     yield from _cool(now_c)
     yield _BUCKET
+
+
+def _days_old(cup: TestCup) -> int:
+    return 0 if cup.from_sheet else cup.days_old
 
 
 def _cool(now_c: float) -> Iterator[str]:

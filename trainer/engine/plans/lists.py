@@ -1,6 +1,7 @@
 """A plan as lists of plain values, for spreadsheets, other programs, pages and terminals.
 
-Nothing is rounded but lengths on the roof, which are whole millimetres from the start.
+Lengths on the roof are whole millimetres, amounts have the digits that the sheet shows; the
+list of figures alone has every digit.
 """
 
 import csv
@@ -10,6 +11,7 @@ from types import SimpleNamespace
 
 from trainer.engine.plans.figure import Figure, Known
 from trainer.engine.plans.roof import RoofPlan
+from trainer.engine.units import as_shown, unit_for
 
 Cell = str | int | float | None
 Row = tuple[Cell, ...]
@@ -118,7 +120,7 @@ def _drops(plan: RoofPlan) -> Iterator[Row]:
 
 def _turned(plan: RoofPlan) -> Iterator[Row]:
     for turned in plan.mat.turned:
-        yield turned.area.words, turned.area.value
+        yield turned.area.words, as_shown(turned.area.value)
 
 
 def _trims(plan: RoofPlan) -> Iterator[Row]:
@@ -130,12 +132,12 @@ def _trims(plan: RoofPlan) -> Iterator[Row]:
 
 def _batches(plan: RoofPlan) -> Iterator[Row]:
     for stage in plan.stages:
+        grams = None if stage.catalyst_g is None else as_shown(stage.catalyst_g)
+        rest = (stage.catalyst.value, stage.mark_ml)
         amounts = (
-            stage.share.value,
-            stage.litres.value,
-            stage.catalyst_g,
-            stage.catalyst.value,
-            stage.mark_ml,
+            *map(as_shown, (stage.share.value, stage.litres.value)),
+            grams,
+            *map(as_shown, rest),
         )
         for batch in stage.batches:
             times = map(clock, (batch.start_min, batch.until_min, batch.gel_min))
@@ -144,7 +146,8 @@ def _batches(plan: RoofPlan) -> Iterator[Row]:
 
 def _buy(plan: RoofPlan) -> Iterator[Row]:
     for each in plan.purchases:
-        yield each.what, each.needed, each.each, int(each.count.value), each.count.unit
+        count = int(each.count.value)
+        yield each.what, each.needed, each.each, count, unit_for(count, each.count.unit)
 
 
 def _figures(plan: RoofPlan) -> Iterator[Row]:

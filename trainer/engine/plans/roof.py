@@ -160,6 +160,7 @@ def cups_of(roof: RoofDescription) -> tuple[TestCup, ...]:
             cup.percent,
             cup.days_old,
             cup.of == "first batch",
+            cup.of == "data sheet",
         )
         for cup in roof.cups
     )
@@ -167,7 +168,9 @@ def cups_of(roof: RoofDescription) -> tuple[TestCup, ...]:
 
 def _gel(roof: RoofDescription, cups: tuple[TestCup, ...], dose: Dose) -> GelTimes | NoTimes:
     told = gel_of(roof.mix, dose.by_mass.value, roof.weather.gel_c, cups)
-    return replace(told, cautions=(*told.cautions, *sooner(roof.weather)))
+    return replace(
+        told, cautions=(*told.cautions, *sooner(roof.weather, timed=isinstance(told, GelTimes)))
+    )
 
 
 def _verdict(weather: Weather) -> Verdict:

@@ -4,8 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from trainer.engine.batches import batch_for_pace, equal_batches
-from trainer.engine.drivers import answer
+from trainer.engine.batches import equal_batches
 from trainer.engine.layers import resin_for_layers
 from trainer.engine.mat import resin_for_area
 from trainer.engine.plans.bandage import BandagePlan
@@ -13,15 +12,16 @@ from trainer.engine.plans.description import Convention, Mix, RoofDescription
 from trainer.engine.plans.dose import Dose, catalyst_for
 from trainer.engine.plans.figure import Figure, rests_on, worked
 from trainer.engine.plans.gel import GelTimes, NoTimes
+from trainer.engine.plans.limits import Limit, limit_of
 from trainer.engine.plans.mat import MatPlan
 from trainer.engine.resin import resin_litres
 from trainer.engine.syringe import syringe_mark
 from trainer.engine.topcoat import topcoat_mass
 from trainer.engine.totals import total_area, total_mass
-from trainer.engine.units import show
 
 Slug = Literal["bandage", "turned", "laminate", "topcoat"]
 _TEN_MINUTES = 10
+_SETS_FIRST = "The topcoat goes on when the laminate has set, so it has no clock."
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ class Stage:
     #: Of one batch.
     litres: Figure
     #: What keeps a batch from being larger.
-    limit: str
+    limit: Limit
     #: For one batch, in millilitres.
     catalyst: Figure
     #: By how many percent the syringe's nearest mark departs; the mark is in its working.
@@ -67,25 +67,28 @@ class Stage:
         return self.mark.working.figures["mark"]
 
     @property
+    def percent(self) -> float:
+        """The dose, counted as the catalyst's words say."""
+        percent: float = self.catalyst.givens["percent"]
+        return percent
+
+    @property
+    def no_clock(self) -> str:
+        """Why a stage never has a clock, in a sentence; nothing where it may have one."""
+        return _SETS_FIRST if self.slug == "topcoat" else ""
+
+    @property
     def catalyst_g(self) -> float | None:
         """Grams of catalyst in one batch, where the dose goes by mass."""
         lines = {line.key: line.value for line in self.catalyst.working.lines}
         return lines.get("mass")
 
 
-@dataclass(frozen=True, slots=True)
-class Limit:
-    """The most in one batch, in litres, and why."""
-
-    litres: float
-    why: str
-
-
 def stages_of(
     roof: RoofDescription, bandage: BandagePlan, mat: MatPlan, dose: Dose, gel: GelTimes | NoTimes
 ) -> tuple[Stage, ...]:
     """Return the stages in order. The topcoat goes on when the laminate has set: no clock."""
-    limit = _limit(roof, gel, resin=True)
+    limit = limit_of(roof, gel, resin=True)
     stages = [
         _stage(roof.mix, *_titles[slug], resin, limit, dose.percent, dose.convention)
         for slug, resin in _resins(roof, bandage, mat)
@@ -129,22 +132,6 @@ def _resins(
     yield "laminate", worked("stages.laminate", words, resin_for_area, area_m2=area, **resin)
 
 
-def _limit(roof: RoofDescription, gel: GelTimes | NoTimes, *, resin: bool) -> Limit:
-    """Return the least of what the bucket, a beginner and the crew's pace allow."""
-    crew, mix = roof.crew, roof.mix
-    limits = [Limit(crew.bucket_l, f"the bucket holds {show(crew.bucket_l, 'L')}")]
-    if crew.beginner == "yes":
-        most = show(crew.beginner_l, "L")
-        limits.append(Limit(crew.beginner_l, f"a beginner mixes {most} at the most"))
-    if resin and crew.pace_kg is not None and isinstance(gel, GelTimes):
-        batch = batch_for_pace.inside(gel.working.value, crew.pace_kg, crew.people)
-        kilograms = answer(batch)
-        litres = answer(resin_litres.inside(kilograms, mix.resin_kg_per_l))
-        time = show(int(gel.working.value), "min")
-        limits.append(Limit(litres, f"the crew lays {show(kilograms, 'kg', 1)} in {time}"))
-    return min(limits, key=lambda limit: limit.litres)
-
-
 def _stage(
     mix: Mix,
     slug: Slug,
@@ -176,7 +163,7 @@ def _stage(
             resin_kg=share.value,
             resin_kg_per_l=mix.resin_kg_per_l,
         ),
-        limit.why,
+        limit,
         catalyst,
         _mark(mix, slug, catalyst),
         tuple(Batch(number) for number in range(1, count + 1)),
@@ -209,7 +196,7 @@ def _topcoat(roof: RoofDescription, mat: MatPlan) -> Stage:
         area_m2=area.value,
         kg_per_m2=roof.topcoat.kg_per_m2,
     )
-    limit = _limit(roof, NoTimes(()), resin=False)
+    limit = limit_of(roof, NoTimes(()), resin=False)
     mix = Mix(
         resin_kg_per_l=roof.topcoat.kg_per_l,
         catalyst_kg_per_l=roof.mix.catalyst_kg_per_l,

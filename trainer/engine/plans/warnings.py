@@ -29,13 +29,15 @@ def warnings_of(
     )
 
 
-def sooner(weather: Weather) -> Iterator[str]:
-    """Yield why resin may gel sooner than by the air's temperature."""
+def sooner(weather: Weather, *, timed: bool) -> Iterator[str]:
+    """Yield why resin may gel sooner than by the air's temperature, with times or without."""
     air_c, deck_c = weather.air_c, weather.deck_c
-    if air_c is not None and deck_c is not None and deck_c > air_c:
-        yield f"The deck is warmer than the air: times are told for its {show(deck_c, '°C')}."
+    if timed and air_c is not None and deck_c is not None and deck_c > air_c:
+        deck = show(round(deck_c, 1), "°C")
+        yield f"The deck is warmer than the air: times are told for its {deck}."
     if weather.sun == "yes":
-        yield "Sun is on the deck: keep the resin in the shade. It gels sooner than any time here."
+        early = "It gels sooner than any time here." if timed else "It gels early there."
+        yield f"Sun is on the deck: keep the resin in the shade. {early}"
 
 
 def _dose(roof: RoofDescription, dose: Dose) -> Iterator[str]:
@@ -62,8 +64,8 @@ def _heights(roof: RoofDescription, sides: tuple[Side, ...]) -> Iterator[str]:
             yield f"The kerb of rooflight {number} is under {usual}. Raise it if you can."
         if isinstance(opening, Rooflight):
             yield (
-                f"Rooflight {number} has mat round its kerb here, and no fillet or bandage "
-                "at its foot. Add them."
+                f"The kerb of rooflight {number} has bandage along its foot here. A fillet isn't "
+                "sized: fit one before the bandage if its maker asks for it."
             )
 
 

@@ -4,7 +4,7 @@ from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.bandage import Strip
 from trainer.engine.plans.roof import RoofPlan
 from trainer.web.drawing.layout import Layout, Tag
-from trainer.web.drawing.lines import Place, band, beside, moved
+from trainer.web.drawing.lines import Place, band, beside, foot, moved, outward
 from trainer.web.drawing.marks import Layer, Path, disc, leads
 from trainer.web.drawing.numbers import Ways, radius_of
 from trainer.web.drawing.paper import Paper
@@ -60,10 +60,12 @@ class _Outlines:
         self.inner = dict(zip(corners, near_and_far, strict=True))
 
     def of(self, strip: Strip, start: Place) -> list[Place]:
-        """Return a strip inside its side, over its joint, or over its corner or trim join."""
+        """Return a strip inside its side, along a kerb, over its joint, corner or trim join."""
         if strip.end and strip.over == "edge":
             near, far = self.inner[start]
             return [start, strip.end, far, near]
+        if strip.end and strip.over == "kerb":
+            return foot(start, strip.end, self.wide)
         if strip.end:
             return band(start, strip.end, self.wide)
         size = self.paper.at_least(strip.length_m * MM_PER_M.value, _SCRAP)
@@ -73,11 +75,16 @@ class _Outlines:
 
 
 def take_strips(plan: RoofPlan, layout: Layout) -> None:
-    """Take up the strips over joints."""
-    wide = max(_BANDAGE, plan.description.bandage.width_mm * layout.paper.scale)
+    """Take up the strips over joints and along kerbs."""
+    wide_mm = layout.paper.at_least(plan.description.bandage.width_mm, _BANDAGE)
+    wide = wide_mm * layout.paper.scale
     for strip in plan.bandage.strips:
         if strip.over == "joint" and strip.start and strip.end:
             layout.take_strip(strip.start, strip.end, wide)
+        if strip.over == "kerb" and strip.start and strip.end:
+            out = outward(strip.start, strip.end)
+            start, end = (moved(each, out, wide_mm / 2) for each in (strip.start, strip.end))
+            layout.take_strip(start, end, wide)
 
 
 def numbers_layer(tags: list[Tag]) -> Layer:

@@ -54,6 +54,13 @@ def beside(corners: Sequence[Place], out: float) -> list[Place]:
     return [moved(corner, step, out) for corner, step in zip(corners, steps, strict=True)]
 
 
+def foot(start: Place, end: Place, width: float) -> list[Place]:
+    """Return the outline of a band outside a line, cut at its ends to meet those round corners."""
+    out, on = outward(start, end), towards(start, end)
+    far_end = moved(moved(end, out, width), on, width)
+    return [start, end, far_end, moved(moved(start, out, width), on, -width)]
+
+
 def band(start: Place, end: Place, width: float) -> list[Place]:
     """Return the outline of a band of some width along a line."""
     out, half = outward(start, end), width / 2

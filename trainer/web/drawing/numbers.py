@@ -69,13 +69,23 @@ def _outside(plan: RoofPlan, over: set[str], ways: Ways, layout: Layout, clear: 
 
 
 def number_joints(plan: RoofPlan, layout: Layout) -> list[Tag]:
-    """Return the numbers of the strips over joints; short ones have the fewest places, and begin.
+    """Return the numbers of the strips round kerbs, and of those over joints.
 
-    Strips over joints that were only measured have no place.
+    Short strips have the fewest places, and begin. Joints that were only measured have none.
     """
+    feet = [_beside_kerb(each, layout) for each in plan.bandage.strips if each.over == "kerb"]
     strips = [each for each in plan.bandage.strips if each.over == "joint" and each.start]
     strips.sort(key=lambda each: each.length_m)
-    return [_on_strip(each, layout) for each in strips]
+    return feet + [_on_strip(each, layout) for each in strips]
+
+
+def _beside_kerb(strip: Strip, layout: Layout) -> Tag:
+    """Return the number of a strip along a kerb, straight out from it where there is room."""
+    start, end = strip.start or (0, 0), strip.end or (0, 0)
+    words = f"{strip.number}"
+    size = 2 * radius_of(words)
+    middle = layout.paper.at(between(start, end, 0.5))
+    return layout.put_round(words, middle, on_paper(outward(start, end)), (size, size), _NEARER)
 
 
 def _on_strip(strip: Strip, layout: Layout) -> Tag:

@@ -8,9 +8,8 @@ from trainer.engine.conversions import MM_PER_M
 from trainer.engine.plans.openings import Opening, Outlet, Pipe
 from trainer.engine.plans.roof import RoofPlan
 from trainer.engine.plans.sides import Side
-from trainer.engine.units import figure
+from trainer.engine.units import counted, figure
 from trainer.web.drawing.openings import name_of
-from trainer.web.filters import counted
 
 #: No sentence lists more numbers than this.
 _MOST = 12
@@ -18,6 +17,7 @@ _KINDS = {"drip": "a drip edge", "raised": "a raised edge", "wall": "a wall"}
 _PIECES = {
     "edge": "strip along a side,strips along sides",
     "joint": "strip over an open joint,strips over open joints",
+    "kerb": "strip along the foot of a kerb,strips along feet of kerbs",
     "mitre": "scrap over a mitre,scraps over mitres",
     "trim join": "scrap over a trim join,scraps over trim joins",
     "open end": "patch over an open end,patches over open ends",
