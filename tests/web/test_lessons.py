@@ -180,6 +180,18 @@ def test_a_word_of_the_trade_opens_its_sentence(bench: Bench) -> None:
     assert told[binder["popovertarget"]].all("dd")[0].words == glossary["binder"].sentence
 
 
+def test_a_default_leads_to_where_it_comes_from(bench: Bench) -> None:
+    """The first of each has a numbered link to its line at the foot, which leads back."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    (lesson,) = (each for each in bench.library.lessons if each.slug == "wetting-out")
+    marks = [each.all("a")[0] for each in page.main.all(class_="figure-note")]
+    lines = page.main.all(class_="sources")[0].all("li")
+    assert [each["href"] for each in marks] == [f"#{line['id']}" for line in lines]
+    assert [line.all("a")[0]["href"] for line in lines] == [f"#{mark['id']}" for mark in marks]
+    for line, figure in zip(lines, lesson.figures, strict=True):
+        assert line.words.startswith(figure.told.replace("\u00a0", " "))
+
+
 def test_a_page_leads_to_all_words(bench: Bench) -> None:
     """For whoever missed one."""
     page = bench.reader(NOOR).open("/lessons/wetting-out")
