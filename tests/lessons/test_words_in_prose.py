@@ -82,11 +82,25 @@ def test_other_places_have_them(source: str) -> None:
     assert page(source)[0].count("<button") == 1
 
 
+def test_a_word_keeps_its_signs() -> None:
+    """A line could break before the full stop, which would then begin the next."""
+    html, _ = page("So (the mat) lies on “mats”.\n\n## Two\n\nSo to the “mat”.\n")
+    button = BUTTON.format("mat", "mat")
+    assert f'(the <span class="held">{button})</span> lies on “mats”.' in html
+    assert f'<span class="held">“{button}”.</span>' in html
+
+
+def test_what_markdown_has_put_by_is_left_whole() -> None:
+    """HTML in a line comes back in its place."""
+    html, _ = page("The mat<br>and more.\n")
+    assert html == f"<p>The {BUTTON.format('mat', 'mat')}<br>and more.</p>"
+
+
 def test_an_author_may_mark_a_word() -> None:
     """It opens where it is marked, though it was met above."""
     html, _ = page("The mat, and [[mat]] again.\n")
     button = BUTTON.format("mat", "mat")
-    assert html == f"<p>The {button}, and {button} again.</p>"
+    assert html == f'<p>The <span class="held">{button},</span> and {button} again.</p>'
 
 
 @pytest.mark.parametrize(

@@ -65,20 +65,20 @@ class Opener:
 
         What comes after a button is its tail.
         """
-        last: Element | None = None
-        before, done = "", 0
+        before, last = text, None
+        done = 0
         for start, end, word in self._to_open(text):
-            button = _button(word, unmarked(text[start:end]))
-            piece, done = text[done:start], end
+            begins, ends = _with_signs(text, start, end, done)
+            held = _held(
+                word, *map(unmarked, (text[begins:start], text[start:end], text[end:ends]))
+            )
             if last is None:
-                before = piece
+                before = text[:begins]
             else:
-                last.tail = piece
-            element.append(button)
-            last = button
-        if last is None:
-            return text
-        last.tail = text[done:]
+                last.tail = text[done:begins]
+            held.tail = text[ends:]
+            element.append(held)
+            last, done = held, ends
         return before
 
     def _to_open(self, text: str) -> Iterator[tuple[int, int, Word]]:
@@ -101,9 +101,32 @@ def _is_shut(element: Element) -> bool:
     return element.tag in _SHUT or bool(classes & _SHUT_CLASSES)
 
 
-def _button(word: Word, text: str) -> Element:
+def _with_signs(text: str, start: int, end: int, done: int) -> tuple[int, int]:
+    """Return where a word begins and ends with the signs that stand hard by it."""
+    while start > done and _is_sign(text[start - 1]):
+        start -= 1
+    while end < len(text) and _is_sign(text[end]):
+        end += 1
+    return start, end
+
+
+def _is_sign(letter: str) -> bool:
+    # What Markdown has put by is held between letters that can't be printed.
+    return letter.isprintable() and not (letter.isspace() or letter.isalnum())
+
+
+def _held(word: Word, before: str, text: str, after: str) -> Element:
+    """Return a word's button, in one piece with its signs.
+
+    A line may break on either side of a button, and would begin with a full stop.
+    """
     target = f"word-{word.slug}"
     button = Element("button", {"type": "button", "class": "word", "popovertarget": target})
     button.set("aria-describedby", target)
     button.text = text
-    return button
+    if not before and not after:
+        return button
+    held = Element("span", {"class": "held"})
+    held.text, button.tail = before, after
+    held.append(button)
+    return held
