@@ -98,9 +98,9 @@ def test_what_markdown_has_put_by_is_left_whole() -> None:
 
 def test_an_author_may_mark_a_word() -> None:
     """It opens where it is marked, though it was met above."""
-    html, _ = page("The mat, and [[mat]] again.\n")
+    html, _ = page("The mat waits.\n\nThe [[mat]] again, and mat.\n")
     button = BUTTON.format("mat", "mat")
-    assert html == f'<p>The <span class="held">{button},</span> and {button} again.</p>'
+    assert html == f"<p>The {button} waits.</p>\n<p>The {button} again, and mat.</p>"
 
 
 @pytest.mark.parametrize(

@@ -6,6 +6,7 @@ A lesson that types "50 mm" goes wrong when the constant changes; one that write
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from trainer.engine import EngineError, Method, show, work
 from trainer.engine.errors import UNWORKABLE
@@ -81,7 +82,7 @@ def _filled(whole: str, inside: str, stock: Stock) -> Filled:
         return Filled(rest.strip())
     try:
         if first == "work":
-            return _worked(whole, rest.split())
+            return _worked(whole, rest)
         if inside.startswith("stock."):
             return _stocked(whole, inside, stock)
         return _constant(whole, inside)
@@ -114,8 +115,10 @@ def _stocked(whole: str, inside: str, stock: Stock) -> Filled:
     return Filled(figure.figure, (figure,))
 
 
-def _worked(whole: str, words: list[str]) -> Filled:
-    name, *given = words or [""]
+# Captions tell the figures of their prose again.
+@lru_cache(256)
+def _worked(whole: str, words: str) -> Filled:
+    name, *given = words.split() or [""]
     if name not in METHODS:
         sentence = f"There is no calculation '{name}'."
         raise BadPlaceholder(whole, sentence, did_you_mean(name, METHODS))

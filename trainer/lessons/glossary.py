@@ -55,16 +55,18 @@ class Glossary:
         """
         low = plain(text)
         after = 0
+        # Nearly every word of a page begins no form, so that is asked first.
         for token in _TOKEN.finditer(low):
-            if token.start() < after:
+            forms = self._by_first.get(token[0])
+            if forms is None or token.start() < after:
                 continue
-            for form, word in self._by_first.get(token[0], ()):
-                after = token.start() + len(form)
-                if low.startswith(form, token.start()) and _ends(low, after):
-                    yield token.start(), after, word
+            start = token.start()
+            for form, word in forms:
+                end = start + len(form)
+                if low.startswith(form, start) and _ends(low, end):
+                    yield start, end, word
+                    after = end
                     break
-            else:
-                after = token.end()
 
     def named(self, text: str) -> Word | None:
         """Return the word that a text is a form of, or None."""
@@ -99,10 +101,10 @@ def read_glossary(folder: Path, stock: Stock) -> Glossary:
         return NO_GLOSSARY
     lines = path.read_text("utf-8").splitlines()
     words: list[Word] = []
+    taken: dict[str, Word] = {}
     for number, entry in _entries(lines):
-        word = _read(number, entry, stock)
-        _refuse_repeated(word, words, entry[0])
-        words.append(word)
+        words.append(_read(number, entry, stock))
+        _refuse_repeated(words[-1], taken, entry[0])
     return Glossary(tuple(sorted(words, key=lambda word: word.term.lower())))
 
 
@@ -132,11 +134,10 @@ def _read(number: int, entry: list[str], stock: Stock) -> Word:
     return Word(term.strip(), tuple(filter(None, forms)), sentence, number)
 
 
-def _refuse_repeated(word: Word, words: list[Word], text: str) -> None:
-    taken = {plain(form): each for each in words for form in (each.term, *each.forms)}
+def _refuse_repeated(word: Word, taken: dict[str, Word], text: str) -> None:
     for form in (word.term, *word.forms):
-        if plain(form) in taken:
-            other = taken[plain(form)]
+        other = taken.setdefault(plain(form), word)
+        if other is not word:
             sentence = f"'{form}' stands with '{other.term}' on line {other.line} too."
             raise _mistake(word.line, sentence, text, "Leave one of them out.")
 

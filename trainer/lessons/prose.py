@@ -37,6 +37,8 @@ from trainer.lessons.words_in_prose import Opener, marked, unmarked
 _OPENING = re.compile(r"```(?P<kind>question|worked)\s*$")
 _CLOSING = "```"
 WORKED_MARK = "<!--worked-->"
+#: What a placeholder or a marked word begins with.
+_BRACKETS = re.compile(r"[{}]|\[\[")
 # "50 mm" stays on one line, here as in a working.
 _FIGURE_AND_UNIT = re.compile(r"(?<=\d) (?=(?:mm|ml|m²|m|kg|g|g/m²|L|min|minutes|ppm)\b|%|°C)")
 # Made by hand: looking names up among all installed packages takes longer than the rest.
@@ -120,7 +122,10 @@ class _Figures(Preprocessor):
 
     def run(self, lines: list[str]) -> list[str]:
         numbered = enumerate(outside_fences(lines), start=self.first_line)
-        return [self._filled(n, line) if prose else line for n, (line, prose) in numbered]
+        return [
+            self._filled(n, line) if prose and _BRACKETS.search(line) else line
+            for n, (line, prose) in numbered
+        ]
 
     def _filled(self, number: int, line: str) -> str:
         # A heading is a link's target, and a box's title stands by itself: no marks there.

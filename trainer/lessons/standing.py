@@ -1,5 +1,6 @@
 """Where a figure comes from: its words, how well it is known, and who says so."""
 
+import re
 from dataclasses import dataclass
 
 from trainer.engine import Parameter, show
@@ -12,7 +13,9 @@ _UNITS = {"_mm": "mm", "_m": "m", "_kg": "kg", "_ml": "ml", "_g_per_m2": "g/m²"
 _INVENTED = "invented"
 _MERCHANTS = "invented sizes, put in your merchant's"
 _BY_WORDS = {(each.words, each.value): each for each in CONSTANTS}
+#: A mark is one letter that nobody types, the first of them for the first figure.
 _FIRST = 0xE100
+_MARK = re.compile("[\ue100-\uf8ff]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,14 +78,19 @@ class Notes:
         self._marked.add(figure)
         return chr(_FIRST + self.figures.index(figure))
 
-    def without_marks(self, text: str) -> str:
+    @staticmethod
+    def without_marks(text: str) -> str:
         """Return a text that can hold no link, such as a picture's description."""
-        return text.translate(dict.fromkeys(range(_FIRST, _FIRST + len(self.figures))))
+        return _MARK.sub("", text)
 
     def drawn(self, html: str) -> str:
         """Return a page with a link to the list for each mark."""
-        links = {_FIRST + n: _link(n + 1, each) for n, each in enumerate(self.figures)}
-        return html.translate(links) if links else html
+        # Not translate(), which looks each letter of the drawings up.
+        return _MARK.sub(self._link, html)
+
+    def _link(self, mark: re.Match[str]) -> str:
+        place = ord(mark[0]) - _FIRST
+        return _link(place + 1, self.figures[place]) if place < len(self.figures) else ""
 
 
 def _link(number: int, figure: KnownFigure) -> str:

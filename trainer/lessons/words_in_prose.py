@@ -14,7 +14,6 @@ from trainer.lessons.glossary import Glossary, Word
 MARK = re.compile(r"\[\[(?P<word>[^\[\]\n]+)\]\]")
 _OPEN, _CLOSE = "\ue000", "\ue001"
 _MARKED = re.compile(f"{_OPEN}([^{_OPEN}{_CLOSE}]*){_CLOSE}")
-_UNMARKED = dict.fromkeys(map(ord, (_OPEN, _CLOSE)))
 _SECTION = "h2"
 #: A word here stands in a heading, in another link, or in something that is no prose.
 _SHUT = {*("h1", "h2", "h3", "h4", "h5", "h6", "a", "button", "code", "pre"), "figure", "th"}
@@ -28,7 +27,7 @@ def marked(line: str) -> str:
 
 def unmarked(text: str) -> str:
     """Return a text without those signs."""
-    return text.translate(_UNMARKED) if _OPEN in text else text
+    return text.replace(_OPEN, "").replace(_CLOSE, "")
 
 
 class Opener:
@@ -51,54 +50,54 @@ class Opener:
         if _is_shut(element):
             return
         children = list(element)
+        element.text = self._put(element, 0, element.text or "")
         for child in children:
-            element.remove(child)
-        element.text = self._put(element, element.text or "")
-        for child in children:
-            tail, child.tail = child.tail or "", ""
-            element.append(child)
             self.open_in(child)
-            child.tail = self._put(element, tail)
+            if child.tail and not child.tail.isspace():
+                after = list(element).index(child) + 1
+                child.tail = self._put(element, after, child.tail)
 
-    def _put(self, element: Element, text: str) -> str:
-        """Append a button for each word in a text; return what comes before the first.
+    def _put(self, element: Element, place: int, text: str) -> str:
+        """Insert a button at a place for each word in a text; return what comes before the first.
 
         What comes after a button is its tail.
         """
-        before, last = text, None
-        done = 0
-        for start, end, word in self._to_open(text):
+        before, last, done = text, None, 0
+        for start, end, word in sorted(self._to_open(text), key=_beginning):
+            self._found.add(word)
             begins, ends = _with_signs(text, start, end, done)
-            held = _held(
-                word, *map(unmarked, (text[begins:start], text[start:end], text[end:ends]))
-            )
+            parts = (text[begins:start], text[start:end], text[end:ends])
+            held = _held(word, *map(unmarked, parts))
             if last is None:
                 before = text[:begins]
             else:
                 last.tail = text[done:begins]
             held.tail = text[ends:]
-            element.append(held)
-            last, done = held, ends
+            element.insert(place, held)
+            place, last, done = place + 1, held, ends
         return before
 
     def _to_open(self, text: str) -> Iterator[tuple[int, int, Word]]:
-        """Yield where a word is opened: the first in a section, and where an author marked it."""
-        own = {match.start(): match for match in _MARKED.finditer(text)} if _OPEN in text else {}
-        marks = [(m.start(), m.end(), self._glossary.named(m[1])) for m in own.values()]
-        found = list(self._glossary.found_in(text))
-        for start, end, word in sorted([*marks, *found], key=lambda each: each[:2]):
-            by_author = start in own
-            inside = any(s < start < e for s, e, _ in marks)
-            if word is None or inside or (not by_author and word in self._in_section):
-                continue
-            self._in_section.add(word)
-            self._found.add(word)
-            yield start, end, word
+        """Yield where a word is opened: where an author marked it, else the first in a section."""
+        marks = list(_MARKED.finditer(text)) if _OPEN in text else []
+        for mark in marks:
+            word = self._glossary.named(mark[1])
+            if word:
+                self._in_section.add(word)
+                yield mark.start(), mark.end(), word
+        for start, end, word in self._glossary.found_in(text):
+            inside = any(mark.start() < start < mark.end() for mark in marks)
+            if word not in self._in_section and not inside:
+                self._in_section.add(word)
+                yield start, end, word
 
 
 def _is_shut(element: Element) -> bool:
-    classes = set(element.get("class", "").split())
-    return element.tag in _SHUT or bool(classes & _SHUT_CLASSES)
+    return element.tag in _SHUT or not _SHUT_CLASSES.isdisjoint(element.get("class", "").split())
+
+
+def _beginning(opened: tuple[int, int, Word]) -> int:
+    return opened[0]
 
 
 def _with_signs(text: str, start: int, end: int, done: int) -> tuple[int, int]:
