@@ -35,14 +35,17 @@ PAGES = {
     "test cups": ("jory", "/mix/cups"),
     "crew": ("bertil", "/crew"),
     "cautions": ("", "/cautions"),
+    "words": ("", "/words"),
     "help": ("", "/help"),
     "missing": ("jory", "/nothing"),
 }
 #: Pages that come of pressing a button with nothing typed.
 SENT = {"unclear": "Check it", "nothing picked": "Check it", "roof form, wrong": "Keep this roof"}
 SIZES = {"narrow": (320, 640), "phone": (360, 740), "lying": (740, 360), "desk": (1280, 900)}
+#: A word of the trade is part of its line, and as high as that.
 PRESSED = (
-    "button, summary, .choice, nav a, .button, .unit, input[type=text], .questions a, .lessons a"
+    "button:not(.word), summary, .choice, nav a, .button, .unit, input[type=text], "
+    ".questions a, .lessons a"
 )
 SCHEMES = ("light", "dark")
 

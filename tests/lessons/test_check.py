@@ -8,9 +8,10 @@ from lessons_specimens import CHAIN, FILE, RESIN, another, edited, lesson_text, 
 
 from trainer.lessons.asks import Slip
 from trainer.lessons.calculate import Variant, slip_figures, variant
-from trainer.lessons.check import check_content
+from trainer.lessons.check import check_content, check_lesson
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.everyday_slips import EverydaySlip
+from trainer.lessons.library import read_library
 from trainer.lessons.marks import Typed, mark_answers
 from trainer.lessons.question_check import VARIANTS, at_the_ends, check_question, told_apart
 
@@ -237,3 +238,22 @@ def named_as_typed(drawn: Variant, slip: Slip) -> Slip | EverydaySlip | None:
     ask, figure = next(slip_figures(drawn, slip, right))
     typed[ask.line] = Typed(f"{ask.in_asked_unit(figure):.9f}", ask.unit)
     return mark_answers(drawn, typed, try_no=1).slip
+
+
+def test_a_constant_that_is_typed_is_pointed_at(content: Path) -> None:
+    """In the whole content, and in a lesson that is looked at alone."""
+    text = edited(lesson_text(), "Now you.", "Now you, with a lap of 40 mm.")
+    (mistake,) = rewritten(content, text)
+    assert (mistake.file, mistake.line) == (FILE, line_of(text, "Now you,"))
+    assert mistake.mend.startswith("Write {mat-lap}")
+    library = read_library(content)
+    assert list(map(str, check_lesson(library, library.lessons[0]))) == [str(mistake)]
+
+
+def test_a_marked_word_is_looked_up_in_a_lesson_alone(content: Path) -> None:
+    """Its author sees it while writing."""
+    text = edited(lesson_text(), "Now you.", "Now you, [[theodolite]].")
+    (content / "lessons/01-shed.md").write_text(text, "utf-8")
+    library = read_library(content)
+    (mistake,) = check_lesson(library, library.lessons[0])
+    assert mistake.sentence.startswith("The word 'theodolite' isn't explained")

@@ -132,3 +132,16 @@ def test_it_has_four_to_six_choices() -> None:
     more = '[[choices]]\ntext = "Wait {}."\nthen = "Nothing comes of it."\n'
     many = mistake_in(CHOOSE + "".join(more.format(number) for number in range(3)))
     assert many.sentence == "It has 4 to 6 [[choices]], and here are 7."
+
+
+def test_its_texts_may_name_a_constant() -> None:
+    """Figure and unit are printed, without a note; a name that nothing has is pointed at."""
+    text = edited(CHOOSE, "It never bonds,", "It laps {mat-lap} and never bonds,")
+    assert choose(text).choices[0].then.startswith("It laps 50\u00a0mm and never")
+    text = edited(CHOOSE, "It never bonds,", "It laps {mat-lapp},")
+    mistake = mistake_in(text)
+    assert (mistake.line, mistake.sentence) == (
+        line_of(text, "then = "),
+        "There is no constant 'mat-lapp'.",
+    )
+    assert mistake.mend == "Did you mean 'mat-lap'?"

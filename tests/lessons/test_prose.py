@@ -6,14 +6,16 @@ from textwrap import dedent
 import pytest
 
 from trainer.lessons.errors import AuthorError
-from trainer.lessons.prose import WORKED_MARK, Lifted, lift_blocks, render
+from trainer.lessons.prose import WORKED_MARK, Known, Lifted, lift_blocks, render
+from trainer.lessons.stock import Sizes
 
 FILE = "content/lessons/01-shed.md"
+STOCK = {"tape": Sizes("invented", {"roll_m": (20, 50)})}
 
 
 def page(source: str, folder: Path = Path("nowhere")) -> tuple[str, Lifted]:
     """Return the page of an indented source that begins on line 12."""
-    return render(FILE, dedent(source), 12, folder)
+    return render(FILE, dedent(source), 12, folder, Known(STOCK))
 
 
 def test_a_question_is_lifted_out() -> None:
@@ -121,3 +123,51 @@ def test_pages_know_nothing_of_each_other() -> None:
     """A second page doesn't carry the first one's questions."""
     page("```question\nid = 1\n```\n")
     assert page("Sweep.\n")[1] == Lifted()
+
+
+def test_a_placeholder_prints_its_figure_and_a_mark() -> None:
+    """The mark leads to the list; the second time none is needed."""
+    html, lifted = page("Lap it {mat-lap}, and {mat-lap} again, from {stock.tape.roll_m} rolls.\n")
+    assert html.count("50\u00a0mm") == 3  # in the mark's own label too
+    assert html.count('href="#figure-1"') == 1
+    assert html.count('href="#figure-2"') == 1
+    assert [figure.words for figure in lifted.figures] == [
+        "lap of mat on mat",
+        "tape, roll as sold",
+    ]
+
+
+def test_captions_and_footnotes_have_figures_too() -> None:
+    """And their marks; a heading has the figure alone."""
+    html, lifted = page(
+        "## {wrap} of it\n\n![It wraps {wrap}.](a.svg)\n\nSo.[^a]\n\n[^a]: Or {mat-lap}.\n"
+    )
+    assert '<h2 id="50-mm-of-it">50\u00a0mm of it</h2>' in html
+    assert '<figcaption>It wraps 50\u00a0mm<sup class="figure-note">' in html
+    assert html.count('class="figure-note"') == 2
+    assert len(lifted.figures) == 2
+
+
+def test_a_pictures_own_words_hold_no_link() -> None:
+    """The figure alone is read out."""
+    html, _ = page("See ![{wrap} of it](a.svg) here.\n")
+    assert 'alt="50\u00a0mm of it"' in html
+
+
+def test_a_fence_keeps_its_braces() -> None:
+    """They are a question's own, or a listing's."""
+    html, lifted = page('```text\n{wrapp}\n```\n\n```question\nask = "{wrapp}"\n```\n')
+    assert "{wrapp}" in html
+    assert lifted.questions[0].text == 'ask = "{wrapp}"'
+
+
+def test_a_placeholder_that_nothing_fills_names_its_line() -> None:
+    """With its text, and a guess."""
+    with pytest.raises(AuthorError) as refused:
+        page("Sweep.\n\nLap it {mat-lapp}.\n")
+    mistake = refused.value
+    assert (mistake.file, mistake.line, mistake.text) == (FILE, 14, "{mat-lapp}")
+    assert (mistake.sentence, mistake.mend) == (
+        "There is no constant 'mat-lapp'.",
+        "Did you mean 'mat-lap'?",
+    )

@@ -27,6 +27,7 @@ PATHS = {
     "signing_in.sign_in": "/sign-in",
     "signing_in.sign_out": "/sign-out",
     "guidance.cautions": "/cautions",
+    "guidance.words": "/words",
     "guidance.help_page": "/help",
     "today.show": "/",
     "lessons.show": "/lessons/before-the-lid",
@@ -119,10 +120,10 @@ def test_every_cell_holds(tiny: Bench, page: str, role: str) -> None:
 
 @pytest.mark.parametrize("page", MATRIX)
 def test_what_nobody_may_open_without_signing_in(page: str) -> None:
-    """Without a sign-in there is the way in and out, the cautions, the help, and the stylesheet."""
+    """Without a sign-in there is the way in and out, cautions, words, help and the stylesheet."""
     open_to_all = {
         *("static", "signing_in.sign_in", "signing_in.sign_out"),
-        *("guidance.cautions", "guidance.help_page"),
+        *("guidance.cautions", "guidance.words", "guidance.help_page"),
     }
     assert (MATRIX[page].nobody != "no") == (page in open_to_all)
 

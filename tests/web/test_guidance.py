@@ -1,4 +1,4 @@
-"""Cautions and help, open to anybody."""
+"""Cautions, words and help, open to anybody."""
 
 import pytest
 from web_bench import Bench
@@ -27,6 +27,22 @@ def test_the_cautions_name_what_overrules_them(bench: Bench) -> None:
             assert word in part.words
 
 
+def test_every_word_stands_with_its_sentence(bench: Bench) -> None:
+    """By the alphabet, each at an address of its own."""
+    page = bench.visit().open("/words")
+    assert (page.status, page.heading) == (200, "Words")
+    words = bench.library.glossary.words
+    assert [each.words for each in page.main.all("dt")] == [word.term for word in words]
+    assert [each.words for each in page.main.all("dd")] == [word.sentence for word in words]
+    assert [each["id"] for each in page.main.all("dl")[0].all("div")] == [w.slug for w in words]
+
+
+def test_an_installation_without_a_glossary_has_no_words(tiny: Bench) -> None:
+    """The page is there all the same."""
+    page = tiny.visit().open("/words")
+    assert (page.status, page.main.all("dt")) == (200, [])
+
+
 def test_the_help_prints_the_whole_matrix(tiny: Bench) -> None:
     """Each page by name, each role's reach in words, as the guard has it."""
     rows = tiny.visit().open("/help").main.all("tbody")[0].all("tr")
@@ -50,7 +66,7 @@ def test_the_help_explains_every_mark_and_state(tiny: Bench) -> None:
     assert {"right", "right for your figure", "wrong", "not tried", "tried"} <= told
 
 
-@pytest.mark.parametrize("path", ["/cautions", "/help"])
+@pytest.mark.parametrize("path", ["/cautions", "/words", "/help"])
 def test_they_lead_from_every_page(tiny: Bench, path: str) -> None:
     """The footer has them, signed in or not."""
     for visitor in (tiny.visit(), tiny.visit(NOOR)):
@@ -58,7 +74,7 @@ def test_they_lead_from_every_page(tiny: Bench, path: str) -> None:
         assert path in [link["href"] for link in footer.all("a")]
 
 
-@pytest.mark.parametrize("path", ["/cautions", "/help"])
+@pytest.mark.parametrize("path", ["/cautions", "/words", "/help"])
 def test_they_take_no_forms(tiny: Bench, path: str) -> None:
     """They are only read."""
     assert tiny.visit().post(path, {}).status == 405

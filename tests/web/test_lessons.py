@@ -157,14 +157,52 @@ def test_signed_out_there_is_no_lesson(tiny: Bench, path: str) -> None:
 
 
 def test_every_real_lesson_can_be_read(bench: Bench) -> None:
-    """Each has a worked job, its pictures, its cautions, and all of its questions."""
+    """Each has a worked job, its prose's pictures, its cautions, and all of its questions."""
     noor = bench.reader(NOOR)
     for lesson in bench.library.lessons:
         page = noor.open(f"/lessons/{lesson.slug}")
         assert (page.status, page.heading) == (200, lesson.title)
-        assert len(page.main.all("figure")) == len(lesson.pictures)
+        asked = [name for question in lesson.questions for name in question.pictures]
+        assert len(page.main.all("figure")) == len(lesson.pictures) - len(asked)
         assert len(page.main.all(class_="questions")[0].all("li")) == len(lesson.questions)
         assert page.main.all(class_="worked")
+
+
+def test_a_word_of_the_trade_opens_its_sentence(bench: Bench) -> None:
+    """Each button names a sentence that stands once at the foot of the page, and reads it out."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    told = {each["id"]: each for each in page.main.all(class_="word-told")}
+    buttons = page.main.all("button", class_="word")
+    assert {each["popovertarget"] for each in buttons} == set(told)
+    assert all(each["aria-describedby"] == each["popovertarget"] for each in buttons)
+    binder = next(each for each in buttons if each.words == "binder")
+    glossary = {word.slug: word for word in bench.library.glossary.words}
+    assert told[binder["popovertarget"]].all("dd")[0].words == glossary["binder"].sentence
+
+
+def test_a_default_leads_to_where_it_comes_from(bench: Bench) -> None:
+    """The first of each has a numbered link to its line at the foot, which leads back."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    (lesson,) = (each for each in bench.library.lessons if each.slug == "wetting-out")
+    marks = [each.all("a")[0] for each in page.main.all(class_="figure-note")]
+    lines = page.main.all(class_="sources")[0].all("li")
+    assert [each["href"] for each in marks] == [f"#{line['id']}" for line in lines]
+    assert [line.all("a")[0]["href"] for line in lines] == [f"#{mark['id']}" for mark in marks]
+    for line, figure in zip(lines, lesson.figures, strict=True):
+        assert line.words.startswith(figure.told.replace("\u00a0", " "))
+
+
+def test_a_page_leads_to_all_words(bench: Bench) -> None:
+    """For whoever missed one."""
+    page = bench.reader(NOOR).open("/lessons/wetting-out")
+    assert "/words" in [link["href"] for link in page.main.all("a")]
+
+
+def test_a_lesson_without_words_of_the_trade_lists_none(tiny: Bench) -> None:
+    """Nor figures, where it has none."""
+    page = tiny.reader(NOOR).open(MIXING)
+    assert not page.main.all(class_="word-told")
+    assert "Where these figures come from" not in page.words
 
 
 @pytest.mark.parametrize("path", PAGES)

@@ -36,6 +36,7 @@ def signed_out(nobody: Visitor) -> Iterator[tuple[str, Page]]:
     yield "sign-in, empty", nobody.send(nobody.open("/sign-in"))
     yield "sign-in, ended", nobody.post("/questions/first-dose", {"answer_0": "40"})
     yield "cautions", nobody.open("/cautions")
+    yield "words", nobody.open("/words")
     yield "help", nobody.open("/help")
     yield "way to the sign-in", nobody.open("/")
 

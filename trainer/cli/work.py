@@ -8,17 +8,16 @@ import click
 
 from trainer.engine import (
     METHODS,
-    EngineError,
     Method,
     Parameter,
     Working,
     cautions_for,
     method_named,
-    read_quantity,
     show,
 )
 from trainer.engine import work as work_out
-from trainer.engine.repeats import repeats_in, shortened
+from trainer.engine.repeats import shortened
+from trainer.engine.typed_givens import read_givens
 
 
 @click.command()
@@ -58,56 +57,6 @@ def _parameter_line(parameter: Parameter) -> str:
     standing = f", {parameter.standing}" if parameter.standing else ""
     default = "" if parameter.required else f"; {parameter.default:.4g} if not given{standing}"
     return f"{parameter.name:<18} {parameter.words}, {accepted}{many}{default}"
-
-
-def read_givens(method: Method[...], given: tuple[str, ...]) -> dict[str, Any]:
-    """Return the givens by name from KEY=VALUE words; raise ClickException, naming the key."""
-    givens: dict[str, Any] = {}
-    for word in given:
-        key, equals, text = word.partition("=")
-        if not equals:
-            raise click.ClickException(
-                f"'{shortened(word)}' isn't KEY=VALUE, such as resin_kg=1.3."
-            )
-        if key not in method.parameters:
-            known = ", ".join(method.parameters)
-            raise click.ClickException(
-                f"'{method.name}' takes no '{shortened(key)}'. It takes {known}."
-            )
-        if key in givens:
-            raise click.ClickException(f"{key}: It is given twice. Leave one of them out.")
-        givens[key] = read_value(method.parameters[key], text)
-    missing = [p.name for p in method.parameters.values() if p.required and p.name not in givens]
-    if missing:
-        raise click.ClickException(f"'{method.name}' needs {', '.join(missing)} too.")
-    return givens
-
-
-def read_value(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
-    """Return what a typed value means for a parameter; raise ClickException, naming the key."""
-    try:
-        value = _read(parameter, text)
-        parameter.check(value)
-    except EngineError as error:
-        raise click.ClickException(f"{parameter.name}: {error}") from error
-    return value
-
-
-def _read(parameter: Parameter, text: str) -> Any:  # noqa: ANN401
-    if parameter.shape == "choice":
-        return shortened(text)
-    if parameter.shape == "list":
-        return _read_list(parameter, text)
-    value = read_quantity(text, parameter.unit).value
-    return int(value) if parameter.shape == "count" and value == int(value) else value
-
-
-def _read_list(parameter: Parameter, text: str) -> tuple[float, ...]:
-    return tuple(
-        value
-        for size, many in repeats_in(text)
-        for value in [read_quantity(size, parameter.unit).value] * many
-    )
 
 
 def as_text(method: Method[...], givens: dict[str, Any], working: Working) -> str:

@@ -260,6 +260,10 @@ GRADUATION = Constant(
     "graduation of the syringe", 1, "ml", 0.05, 50, "common practice", "no published source"
 )
 
-CONSTANTS: tuple[Constant, ...] = tuple(
-    value for value in list(globals().values()) if isinstance(value, Constant)
-)
+#: By the name that lessons call each: "mat-lap".
+NAMED: dict[str, Constant] = {
+    name.lower().replace("_", "-"): value
+    for name, value in list(globals().items())
+    if isinstance(value, Constant)
+}
+CONSTANTS: tuple[Constant, ...] = tuple(NAMED.values())

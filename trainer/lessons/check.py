@@ -9,6 +9,7 @@ from trainer.engine.plans.roof import plan_roof
 from trainer.lessons.coverage import check_coverage
 from trainer.lessons.crosscheck import lines_with
 from trainer.lessons.errors import AuthorError, in_order
+from trainer.lessons.figures_check import check_figures, typed_figures
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library, read_library
 from trainer.lessons.links import link_mistakes, slugs_of_lessons
@@ -16,6 +17,7 @@ from trainer.lessons.question_check import check_question
 from trainer.lessons.reading_check import check_lesson_reading, check_reading
 from trainer.lessons.roof_check import check_on_roofs
 from trainer.lessons.roofs import SampleRoof, plan_mistakes
+from trainer.lessons.words_check import check_words, unexplained
 
 FEWEST_QUESTIONS = 5
 FEWEST_PICTURES = 2
@@ -35,13 +37,16 @@ def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
     mistakes += check_on_roofs(library.roof_questions, library.roofs)
     mistakes += check_coverage(library)
     mistakes += check_reading(library)
+    mistakes += check_words(library)
+    mistakes += check_figures(library)
     return library, in_order(mistakes)
 
 
 def check_lesson(library: Library, lesson: Lesson) -> list[AuthorError]:
     """Return the mistakes of one lesson that show only when it is worked, by line."""
     links = link_mistakes(lesson, library, slugs_of_lessons(library.folder))
-    return in_order([*_lesson(lesson), *links, *check_lesson_reading(lesson)])
+    prose = [*unexplained(lesson, library.glossary), *typed_figures(lesson)]
+    return in_order([*_lesson(lesson), *links, *prose, *check_lesson_reading(lesson)])
 
 
 def _lesson(lesson: Lesson) -> Iterator[AuthorError]:

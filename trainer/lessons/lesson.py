@@ -10,11 +10,22 @@ from trainer.engine import Working, work
 from trainer.lessons.block import Block
 from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.errors import AuthorError
+from trainer.lessons.glossary import Word
 from trainer.lessons.placeholders import fill
-from trainer.lessons.prose import WORKED_MARK, Lifted, kept_together, lift_blocks, render
+from trainer.lessons.prose import (
+    NOTHING_KNOWN,
+    WORKED_MARK,
+    Known,
+    Lifted,
+    kept_together,
+    lift_blocks,
+    render,
+)
 from trainer.lessons.question import Question
 from trainer.lessons.reading import check_placeholders, read_question
 from trainer.lessons.reading_givens import read_givens, read_method
+from trainer.lessons.standing import KnownFigure
+from trainer.lessons.stock import read_stock
 
 _FENCE = "+++"
 _FRONT_KEYS = ("slug", "title", "competency", "minutes", "order", "scenario", "cautions")
@@ -50,6 +61,10 @@ class Lesson:
     worked: WorkedJob | None
     questions: tuple[Question, ...]
     pictures: tuple[str, ...]
+    #: The defaults that stand in the prose, in order.
+    figures: tuple[KnownFigure, ...]
+    #: The words of the trade that can be opened on its page.
+    words: tuple[Word, ...]
 
     @property
     def sums(self) -> tuple[CalculateQuestion, ...]:
@@ -62,15 +77,18 @@ def digest_of(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
-def read_lesson(text: str, file: str, folder: Path) -> Lesson:
-    """Return the lesson in a text; its pictures lie below `folder`. Raise AuthorError."""
+def read_lesson(text: str, file: str, folder: Path, known: Known = NOTHING_KNOWN) -> Lesson:
+    """Return the lesson in a text; its pictures lie below `folder`. Raise AuthorError.
+
+    `known` is what its prose may lean on.
+    """
     front, body, first_line = split_front(text, file)
     table = front.read()
     front.refuse_unknown(table, _FRONT_KEYS, "A lesson's front matter")
-    html, lifted = render(file, body, first_line, folder)
+    html, lifted = render(file, body, first_line, folder, known)
     slug = front.want(table, "slug", str, "A lesson")
     opening, _, closing = html.partition(WORKED_MARK)
-    questions = [read_question(block, slug, folder) for block in lifted.questions]
+    questions = [read_question(block, slug, folder, known.stock) for block in lifted.questions]
     return Lesson(
         file=file,
         slug=slug,
@@ -87,6 +105,8 @@ def read_lesson(text: str, file: str, folder: Path) -> Lesson:
         worked=_read_worked(lifted),
         questions=tuple(questions),
         pictures=(*lifted.pictures, *(name for each in questions for name in each.pictures)),
+        figures=tuple(lifted.figures),
+        words=tuple(lifted.words),
     )
 
 
@@ -103,7 +123,8 @@ def question_in(text: str, file: str, question_id: str, folder: Path) -> Questio
     lift_blocks(file, body.splitlines(), first_line, lifted)
     slug = front.want(front.read(), "slug", str, "A lesson")
     asked = (block for block in lifted.questions if block.read().get("id") == question_id)
-    return next((read_question(block, slug, folder) for block in asked), None)
+    stock = read_stock(folder) if "{stock." in text else {}
+    return next((read_question(block, slug, folder, stock) for block in asked), None)
 
 
 def split_front(text: str, file: str) -> tuple[Block, str, int]:

@@ -17,7 +17,9 @@ from trainer.lessons.crosscheck import (
     unknown_skills,
 )
 from trainer.lessons.errors import AuthorError, ContentError
+from trainer.lessons.glossary import NO_GLOSSARY, Glossary, read_glossary
 from trainer.lessons.lesson import Lesson, read_lesson
+from trainer.lessons.prose import Known
 from trainer.lessons.question import Question
 from trainer.lessons.retired import NOTHING_RETIRED, read_retired, taken_again
 from trainer.lessons.roof_questions import (
@@ -47,6 +49,8 @@ class Library:
     roof_questions: RoofQuestions = NO_ROOF_QUESTIONS
     #: Whether another lesson, which isn't here, is read before the first of these.
     follows: bool = False
+    #: The words of the trade.
+    glossary: Glossary = NO_GLOSSARY
 
     @cached_property
     def by_slug(self) -> dict[str, Lesson]:
@@ -113,10 +117,13 @@ def read_library(folder: Path, only: str = "") -> Library:
     competencies = attempt(_COMPETENCIES, lambda: read_competencies(folder), nothing)
     cautions: dict[str, Caution] = attempt("cautions.toml", lambda: read_cautions(folder), {})
     stock: dict[str, Sizes] = attempt("stock.toml", lambda: read_stock(folder), {})
+    glossary = attempt("glossary.md", lambda: read_glossary(folder, stock), NO_GLOSSARY)
+    known = Known(stock, glossary)
     every = sorted((folder / "lessons").glob("*.md"))
     files = [file for file in every if only in ("", file.name)]
     found = [
-        attempt(f"lessons/{file.name}", partial(_read_file, file, folder), None) for file in files
+        attempt(f"lessons/{file.name}", partial(_read_file, file, folder, known), None)
+        for file in files
     ]
     lessons = tuple(sorted((each for each in found if each), key=lambda each: each.order))
     # Without the sizes that are sold no roof can be read.
@@ -127,7 +134,9 @@ def read_library(folder: Path, only: str = "") -> Library:
     if not only:
         asked = attempt("roof-questions.md", lambda: _read_roof_questions(folder), asked)
     follows = files != every[: len(files)]
-    library = Library(folder, lessons, competencies, cautions, stock, roofs, asked, follows)
+    library = Library(
+        folder, lessons, competencies, cautions, stock, roofs, asked, follows, glossary
+    )
     if not files:
         mistakes.append(AuthorError("content/lessons", 1, "There are no lessons here."))
     mistakes.extend(repeated(lessons, asked))
@@ -142,8 +151,8 @@ def read_library(folder: Path, only: str = "") -> Library:
     return library
 
 
-def _read_file(file: Path, folder: Path) -> Lesson:
-    return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder)
+def _read_file(file: Path, folder: Path, known: Known) -> Lesson:
+    return read_lesson(file.read_text("utf-8"), f"content/lessons/{file.name}", folder, known)
 
 
 def source_of(folder: Path, name: str) -> Source:

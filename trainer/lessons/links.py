@@ -12,7 +12,10 @@ from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library
 
 #: Pages that anybody who reads a lesson may open, whatever stands in the content.
-PAGES = ("/", "/cautions", "/help", "/mix", "/mix/cups", "/progress", "/roofs", "/roofs/new")
+PAGES = (
+    *("/", "/cautions", "/help", "/mix", "/mix/cups", "/progress"),
+    *("/roofs", "/roofs/new", "/words"),
+)
 #: The anchors that every lesson's page has besides its headings.
 ANCHORS = ("main", "questions")
 _FORMS = (
@@ -32,8 +35,10 @@ def link_mistakes(
     page = _Page(lesson.opening + lesson.closing)
     pages = [*PAGES, *(f"/lessons/{slug}" for slug in slugs)]
     pages += [f"/questions/{question_id}" for question_id in library.questions]
+    # The page draws the list of figures, to which the marks in the prose lead.
+    listed = [f"figure-{number}" for number, _ in enumerate(lesson.figures, start=1)]
     for href in dict.fromkeys(page.links):
-        wrong = _wrong(href, {*page.anchors, *ANCHORS}, slugs, pages)
+        wrong = _wrong(href, {*page.anchors, *ANCHORS, *listed}, slugs, pages)
         if wrong:
             line, text = _place_of(lesson.text, href)
             yield AuthorError(lesson.file, line, wrong[0], text, wrong[1])

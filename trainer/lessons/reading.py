@@ -10,6 +10,7 @@ from trainer.engine.measures import UNITS
 from trainer.lessons.block import Block
 from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.errors import did_you_mean
+from trainer.lessons.figures_in_prose import BadPlaceholder, Stock, fill_prose
 from trainer.lessons.kinds.choose import read_choose
 from trainer.lessons.kinds.locate import read_locate
 from trainer.lessons.kinds.order import read_order
@@ -22,17 +23,22 @@ from trainer.lessons.reading_slips import read_slips
 _KINDS = ("calculate", "choose", "order", "locate")
 _SUM_KEYS = ("id", "title", "kind", "calculate", "ask", "given", "asks", "slips")
 _LONGEST_TITLE = 60
+NOTHING_SOLD: Stock = {}
 _SLUG = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
 
 
-def read_question(block: Block, lesson: str, folder: Path) -> Question:
+def read_question(block: Block, lesson: str, folder: Path, stock: Stock = NOTHING_SOLD) -> Question:
     """Return the question that a block holds; raise AuthorError.
 
-    Pictures that it asks about lie below `folder`.
+    Pictures that it asks about lie below `folder`; its texts may name sizes of `stock`, unless
+    it is a sum, whose placeholders are its own.
     """
     table = block.read()
+    kind = table.get("kind", "calculate")
+    if kind in _KINDS[1:]:
+        table = _filled(block, table, stock)
     common = _read_common(block, table, lesson)
-    match table.get("kind", "calculate"):
+    match kind:
         case "calculate":
             return _read_sum(block, table, common)
         case "choose":
@@ -44,6 +50,20 @@ def read_question(block: Block, lesson: str, folder: Path) -> Question:
         case other:
             guess = did_you_mean(str(other), _KINDS)
             raise block.mistake("kind", f"There is no kind of question '{other}'.", guess)
+
+
+def _filled(block: Block, value: Any, stock: Stock) -> Any:  # noqa: ANN401
+    """Return what stands in a block with every text filled; raise AuthorError."""
+    if isinstance(value, dict):
+        return {key: _filled(block, each, stock) for key, each in value.items()}
+    if isinstance(value, list):
+        return [_filled(block, each, stock) for each in value]
+    if not isinstance(value, str):
+        return value
+    try:
+        return fill_prose(value, stock)
+    except BadPlaceholder as bad:
+        raise block.mistake(bad.text, bad.sentence, bad.mend) from bad
 
 
 def read_sum(block: Block, lesson: str) -> CalculateQuestion:

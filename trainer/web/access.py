@@ -42,6 +42,7 @@ MATRIX: dict[str, Access] = {
     "signing_in.sign_in": _PUBLIC,
     "signing_in.sign_out": _PUBLIC,
     "guidance.cautions": _PUBLIC,
+    "guidance.words": _PUBLIC,
     "guidance.help_page": _PUBLIC,
     "today.show": _OWN,
     "lessons.show": _OWN,

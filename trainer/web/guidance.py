@@ -1,4 +1,4 @@
-"""Cautions and help: what can hurt, and how this tool thinks."""
+"""Cautions, words and help: what can hurt, what things are called, and how this tool thinks."""
 
 from flask import Blueprint, render_template
 
@@ -10,6 +10,7 @@ PAGES = {
     "signing_in.sign_in": "Signing in",
     "signing_in.sign_out": "Signing out",
     "guidance.cautions": "Cautions",
+    "guidance.words": "Words",
     "guidance.help_page": "Help",
     "today.show": "Today",
     "lessons.show": "A lesson",
@@ -51,6 +52,12 @@ bp = Blueprint("guidance", __name__)
 def cautions() -> str:
     """Show every caution with its source."""
     return render_template("guidance/cautions.html", cautions=here().library.cautions.values())
+
+
+@bp.get("/words")
+def words() -> str:
+    """Show every word of the trade with its sentence."""
+    return render_template("guidance/words.html", words=here().library.glossary.words)
 
 
 @bp.get("/help")

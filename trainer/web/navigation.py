@@ -41,6 +41,7 @@ def _signposts(kept: Signposts, room: str, signed_in: bool, sees_crew: bool) -> 
             "home_href": url_for("today.show"),
             "sign_out_href": url_for("signing_in.sign_out"),
             "cautions_href": url_for("guidance.cautions"),
+            "words_href": url_for("guidance.words"),
             "help_href": url_for("guidance.help_page"),
         }
     return kept[key]
