@@ -20,7 +20,9 @@ from trainer.lessons import (
     LocateDrawn,
     OrderDrawn,
     Slip,
+    Typed,
     Variant,
+    mark_answers,
     read_library,
 )
 from trainer.lessons.calculate import slip_figures
@@ -128,13 +130,24 @@ def test_a_figure_from_nowhere_gets_the_working(bench: Bench, lesson: str) -> No
     for question in bench.library.by_slug[lesson].sums:
         asked = Asked(bench, noor, question.id)
         assert isinstance(asked.drawn, Variant)
-        first = asked.drawn.asks[0]
-        figure = asked.drawn.working().figures[first.line]
-        typed = f"{first.in_asked_unit(figure) * 1.618034 + 7:.3f}"
-        told = asked.told({**right_fields(asked.drawn), "answer_0": typed})
+        told = asked.told({**right_fields(asked.drawn), "answer_0": from_nowhere(asked.drawn)})
         assert told.mark == "Wrong", question.id
         assert not told.has_form
         assert told.main.all(class_="working")
+
+
+def from_nowhere(drawn: Variant) -> str:
+    """Return a figure for the first asked line that no slip leads to."""
+    first, right = drawn.asks[0], drawn.working().figures
+    figure = first.in_asked_unit(right[first.line])
+    typed = {
+        ask.line: Typed(show(ask.in_asked_unit(right[ask.line]), ask.unit)) for ask in drawn.asks
+    }
+    for factor in (1.618034, 2.718282, 3.141593):
+        text = f"{figure * factor + 7:.3f}"
+        if mark_answers(drawn, {**typed, first.line: Typed(text, first.unit)}, 1).slip is None:
+            return text
+    raise AssertionError(drawn.question.id)
 
 
 @LESSONS

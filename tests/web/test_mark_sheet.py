@@ -142,7 +142,8 @@ def test_an_answer_in_another_unit_than_its_line_shows_both(bench: Bench) -> Non
     """Where a question asks in another unit than the sum is done in, the page turns it over."""
     asked_otherwise = [
         question
-        for question in bench.library.questions.values()
+        for lesson in bench.library.lessons
+        for question in lesson.sums
         if any(ask.unit != ask.line_unit for ask in question.asks)
     ]
     if not asked_otherwise:

@@ -3,11 +3,9 @@
 from datetime import date
 
 import pytest
-from web_bench import Bench, id_of
+from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR, Who
 from web_content import CHAIN, DRUM, FIRST, right_grams
-
-from trainer.lessons import Question, fresh_variant
 
 
 def test_a_right_answer_is_right_and_shows_the_working(tiny: Bench) -> None:
@@ -75,27 +73,6 @@ def test_a_mark_is_kept_with_all_that_it_rests_on(tiny: Bench) -> None:
 def test_whoever_is_signed_in_may_answer(tiny: Bench, who: Who) -> None:
     """A supervisor and the office learn by the same questions."""
     assert tiny.visit(who).answer("first-dose", "1").mark == "Wrong"
-
-
-def test_every_real_question_can_be_answered_right(bench: Bench) -> None:
-    """Each question of each lesson takes what its own working gives, and shows that working."""
-    noor = bench.reader(NOOR)
-    for question in bench.library.questions.values():
-        page = noor.alone(question.id)
-        assert page.status == 200
-        marked = noor.answer(page, *right_answers(bench, question))
-        assert marked.mark == "Right", question.id
-        assert len(marked.main.all(class_="answer-label")) == len(question.asks)
-
-
-def right_answers(bench: Bench, question: Question) -> list[str]:
-    """Return the figures of the working on the numbers that Noor is shown."""
-    with bench.records() as session:
-        seed = bench.installation.seed(id_of(session, NOOR), question.id, "", 0)
-    drawn = fresh_variant(question, seed)
-    assert drawn
-    figures = drawn.working().figures
-    return [f"{ask.in_asked_unit(figures[ask.line]):.9f} {ask.unit}" for ask in question.asks]
 
 
 def test_the_first_lesson_opens_the_other_lessons_questions(tiny: Bench) -> None:
