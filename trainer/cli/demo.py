@@ -14,10 +14,11 @@ import click
 from flask import Flask
 
 from trainer import create_app
+from trainer.cli.demo_answers import answered
 from trainer.cli.opening import told
 from trainer.cli.serve import refuse_taken_port, run, say_where
 from trainer.config import Config, ConfigError, read_config, zone_named
-from trainer.lessons import CalculateQuestion, Lesson, Typed, fresh_variant, mark_answers
+from trainer.lessons import Lesson, Question
 from trainer.records import attempts, crews, db, people, progress, writing
 from trainer.web import Installation, prepare
 from trainer.web.answer import AnswerTime, attempt_facts
@@ -156,7 +157,7 @@ def _live_through(installation: Installation, person_id: int, invented: Invented
     when = installation.now() - timedelta(days=3 * invented.lessons + 1)
     for lesson in installation.lessons[: invented.lessons]:
         progress.mark_read(db.session, person_id, lesson.slug, when, installation.date_of(when))
-        for minute, question in enumerate(lesson.sums):
+        for minute, question in enumerate(lesson.questions):
             _answer(
                 installation,
                 person_id,
@@ -172,23 +173,15 @@ def _answer(
     installation: Installation,
     person_id: int,
     lesson: Lesson,
-    question: CalculateQuestion,
+    question: Question,
     when: datetime,
     *,
     right: bool,
 ) -> None:
     """Answer a question once, as the page would record it."""
     seed = installation.seed(person_id, question.id, "", 0)
-    drawn = fresh_variant(question, seed)
-    if drawn is None:
-        return
-    figures = drawn.working().figures
-    factor = 1.0 if right else 1.37
-    typed = {
-        ask.line: Typed(f"{ask.in_asked_unit(figures[ask.line]) * factor:.6f}", ask.unit)
-        for ask in question.asks
-    }
-    mark = mark_answers(drawn, typed, try_no=1)
+    drawn, _ = question.next_drawn(seed, [])
+    mark = answered(drawn, right=right)
     was = Shown(person_id, question.id, 0, 1, seed, drawn.redraws, lesson.digest)
     time = AnswerTime(when.astimezone(UTC), installation.date_of(when), sent_later=False)
     attempts.record(db.session, attempt_facts(was, drawn, mark, time, lesson.competency))
