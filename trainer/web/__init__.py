@@ -4,9 +4,7 @@ from datetime import timedelta
 from typing import Any
 
 from flask import Flask
-from flask_compress import Compress
 from werkzeug.middleware.proxy_fix import ProxyFix
-from whitenoise import WhiteNoise
 
 from trainer.config import Config
 from trainer.records import db, schema, texts, writing
@@ -30,14 +28,12 @@ from trainer.web import (
     roof_sheet,
     roofs,
     signing_in,
+    static_files,
     today,
 )
 from trainer.web.installation import Installation, utc_now
 
 __all__ = ["Installation", "init_app", "prepare", "settings", "utc_now"]
-
-#: Style, type and shapes are asked about anew after this many seconds, and seldom sent again.
-_STATIC_KEPT = 600
 
 
 def settings(config: Config, secret: str) -> dict[str, Any]:
@@ -79,16 +75,7 @@ def init_app(app: Flask, installation: Installation) -> None:
     roof_figures.init_app(app, installation)
     headers.init_app(app)
     navigation.init_app(app)
-    Compress(app)
-    whitenoise = WhiteNoise(
-        app.wsgi_app,
-        root=app.static_folder,
-        prefix="static/",
-        max_age=_STATIC_KEPT,
-        add_headers_function=headers.put_on_file,
-        allow_all_origins=False,
-    )
-    app.wsgi_app = whitenoise  # type: ignore[method-assign]
+    static_files.init_app(app)
     if installation.config.https:
         # TLS ends at a proxy: it alone knows who asks, and how.
         app.wsgi_app = ProxyFix(app.wsgi_app)  # type: ignore[method-assign]

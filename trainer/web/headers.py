@@ -29,12 +29,10 @@ def init_app(app: Flask) -> None:
     app.after_request(_put_on)
 
 
-def put_on_file(headers: Headers, path: str, _url: str) -> None:
-    """Put on a file's answer what keeps a browser from guessing at its kind."""
+def put_on_file(headers: Headers, _path: str, _url: str) -> None:
+    """Put on a typeface's answer what keeps a browser from guessing at its kind."""
     headers["X-Content-Type-Options"] = _ALWAYS["X-Content-Type-Options"]
     headers["Content-Security-Policy"] = _POLICY
-    if path.endswith(_WORKER):
-        headers["Service-Worker-Allowed"] = _KEPT_PAGE
 
 
 def _put_on(response: Response) -> Response:
@@ -42,6 +40,8 @@ def _put_on(response: Response) -> Response:
     if request.endpoint != "static":
         # A shared phone's back button must not show the last person's pages.
         response.headers.setdefault("Cache-Control", "private, no-store")
+    elif request.path.endswith(_WORKER):
+        response.headers["Service-Worker-Allowed"] = _KEPT_PAGE
     if here().config.https:
         response.headers["Strict-Transport-Security"] = "max-age=31536000"
     return response
