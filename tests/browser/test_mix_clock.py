@@ -141,6 +141,7 @@ def test_working_time_then_the_gel_then_stop(phone: Page) -> None:
     phone.get_by_text("Timed already?").tap()
     phone.locator("#minutes").fill("26")
     phone.get_by_role("button", name="Keep these minutes").tap()
+    expect(phone.get_by_role("status").first).to_contain_text("gelled after 26")
     phone.clock.install()
     start(phone)
     word, said = phone.locator("#clock .phase-word:visible"), phone.locator("#clock [data-said]")

@@ -54,6 +54,22 @@ def test_broken_toml_stops_at_its_line(text: str, line: int, shown: str) -> None
     assert "double quotes" in broken.value.mend
 
 
+@pytest.mark.parametrize(
+    ("text", "mend"),
+    [
+        ("id = “shed”", "straight quotes"),
+        ("cautions = [“eyes”]", "straight quotes"),
+        ("given.resin_kg = {from = 0,6, to = 1.2, step = 0.1}", "a point, not a comma"),
+        ('text = "“Tape it,” he says.', "double quotes"),
+    ],
+)
+def test_what_a_word_processor_types_is_named(text: str, mend: str) -> None:
+    """Curly quotes and decimal commas look right to whoever typed them."""
+    with pytest.raises(AuthorError) as broken:
+        Block(FILE, 41, text).read()
+    assert mend in broken.value.mend
+
+
 def test_a_mistake_is_file_line_sentence_text_and_mend() -> None:
     """An author reads five things."""
     mistake = BLOCK.mistake("name", "The name is taken.", "Choose another.")

@@ -210,6 +210,17 @@ def test_a_line_that_falls_out_of_its_box_is_pointed_at(content: Path) -> None:
     assert (mistake.line, mistake.text) == (line_of(text, "Then turn round."), "Then turn round.")
 
 
+def test_a_box_of_a_kind_that_isnt_there_is_pointed_at(content: Path) -> None:
+    """It would stand on the page without a look of its own, a caution among plain words."""
+    text = lesson_text(RESIN) + '\n!!! cuation "Eyes"\n    Goggles first.\n'
+    found = {mistake.sentence: mistake for mistake in rewritten(content, text)}
+    mistake = found["There is no box 'cuation'."]
+    assert (mistake.line, mistake.mend) == (
+        line_of(text, "!!! cuation"),
+        "Did you mean 'caution'?",
+    )
+
+
 def test_a_paragraph_after_a_box_is_no_mistake(content: Path) -> None:
     """An empty line ends a box."""
     text = lesson_text() + '\n!!! caution "Edges"\n    Look down.\n\nThen turn round.\n'

@@ -70,6 +70,14 @@ def test_an_unclosed_block_is_refused(kind: str) -> None:
     assert refused.value.mend == "End it with a line of three back quotes."
 
 
+def test_a_block_that_runs_into_the_next_is_unclosed() -> None:
+    """The first of the two is the one to close; the second is never taken for a part of it."""
+    with pytest.raises(AuthorError, match="This question block isn't closed") as refused:
+        page("```question\nid = 1\n\n```worked\ntext = 'The strip is {length_m} long.'\n```\n")
+    assert refused.value.line == 12
+    assert refused.value.text == "```question"
+
+
 def test_another_fence_is_a_listing() -> None:
     """Only our two kinds are lifted out."""
     html, lifted = page("```text\nid = 1\n```\n")

@@ -12,6 +12,10 @@ _AT_LINE = re.compile(r"\(at line (\d+), column \d+\)")
 #: The matcher of a line that opens a table: [name] or [[name]].
 _header = re.compile(r"\s*\[\[?\s*(?P<name>[\w.-]+)\s*\]\]?\s*(#.*)?").fullmatch
 
+#: What a word processor makes of quotes and decimals, where a value begins.
+_CURLY = re.compile(r"[=\[]\s*[“”„‘’]")
+_COMMA = re.compile(r"=\s*-?\d+,\d")
+
 
 @dataclass(frozen=True, slots=True)
 class Block:
@@ -35,7 +39,7 @@ class Block:
                 self.line + within - 1,
                 f"This is not TOML: {reason}.",
                 self._text_at(within),
-                "Texts stand in double quotes, a key has one =, a table one [ ].",
+                _mend(self._text_at(within)),
             ) from error
 
     def mistake(self, key: str, sentence: str, mend: str = "") -> AuthorError:
@@ -115,6 +119,15 @@ class Block:
     def _text_at(self, within: int) -> str:
         lines = self.text.splitlines()
         return lines[within - 1] if 0 < within <= len(lines) else ""
+
+
+def _mend(line: str) -> str:
+    """Return how a line that isn't TOML is mended, as near to its mistake as can be told."""
+    if _CURLY.search(line):
+        return 'Texts stand in straight quotes ("), not in curly ones (“ ”).'
+    if _COMMA.search(line):
+        return "A decimal has a point, not a comma: 0.6."
+    return "Texts stand in double quotes, a key has one =, a table one [ ]."
 
 
 def _setting(key: str) -> str:

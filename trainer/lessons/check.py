@@ -1,5 +1,6 @@
 """What `trainer check` proves of the whole content, with every question worked many times over."""
 
+import re
 from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
@@ -8,7 +9,7 @@ from trainer.engine.errors import UNWORKABLE
 from trainer.engine.plans.roof import plan_roof
 from trainer.lessons.coverage import check_coverage
 from trainer.lessons.crosscheck import lines_with
-from trainer.lessons.errors import AuthorError, in_order
+from trainer.lessons.errors import AuthorError, did_you_mean, in_order
 from trainer.lessons.figures_check import check_figures, typed_figures
 from trainer.lessons.lesson import Lesson
 from trainer.lessons.library import Library, read_library
@@ -21,6 +22,9 @@ from trainer.lessons.words_check import check_words, unexplained
 
 FEWEST_QUESTIONS = 5
 FEWEST_PICTURES = 2
+#: The boxes that have a look of their own; any other would be drawn as if it were nothing.
+BOXES = ("caution", "decide", "right", "wrong")
+_BOX = re.compile(r"!!! *(?P<kind>\S*)")
 
 
 def check_content(folder: Path) -> tuple[Library, list[AuthorError]]:
@@ -55,6 +59,7 @@ def _lesson(lesson: Lesson) -> Iterator[AuthorError]:
     if len(set(lesson.pictures)) < FEWEST_PICTURES:
         yield AuthorError(lesson.file, 1, f"A lesson has {FEWEST_PICTURES} pictures at least.")
     yield from _outdented(lesson)
+    yield from _unknown_boxes(lesson)
     if lesson.worked is None:
         yield AuthorError(lesson.file, 1, "A lesson has one worked job.")
     for question in lesson.sums:
@@ -82,3 +87,12 @@ def _outdented(lesson: Lesson) -> Iterator[AuthorError]:
         if inside and line.strip() and not line.startswith("    "):
             mend = "Indent it by four spaces, or leave a line empty above it."
             yield AuthorError(lesson.file, number, "This line falls out of its box.", line, mend)
+
+
+def _unknown_boxes(lesson: Lesson) -> Iterator[AuthorError]:
+    """Yield each box of a kind that doesn't exist, as in a mistyped !!! cuation."""
+    for number, line in enumerate(lesson.text.splitlines(), start=1):
+        found = _BOX.match(line)
+        if found and (kind := found["kind"]) not in BOXES:
+            mend = did_you_mean(kind, BOXES)
+            yield AuthorError(lesson.file, number, f"There is no box '{kind}'.", line, mend)

@@ -7,7 +7,7 @@ trade can be opened.
 """
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 from xml.etree.ElementTree import Element
@@ -36,6 +36,7 @@ from trainer.lessons.words_in_prose import Opener, marked, unmarked
 
 _OPENING = re.compile(r"```(?P<kind>question|worked)\s*$")
 _CLOSING = "```"
+_CLOSE_IT = "End it with a line of three back quotes."
 WORKED_MARK = "<!--worked-->"
 #: What a placeholder or a marked word begins with.
 _BRACKETS = re.compile(r"[{}]|\[\[")
@@ -93,23 +94,28 @@ def lift_blocks(file: str, lines: list[str], first_line: int, lifted: Lifted) ->
         if not opening:
             kept.append(line)
             continue
-        inside: list[str] = []
-        for _, each in numbered:
-            if each.rstrip() == _CLOSING:
-                break
-            inside.append(each)
-        else:
-            raise AuthorError(
-                file,
-                number,
-                f"This {opening['kind']} block isn't closed.",
-                line,
-                "End it with a line of three back quotes.",
-            )
+        inside = _up_to_closing(
+            numbered,
+            AuthorError(
+                file, number, f"This {opening['kind']} block isn't closed.", line, _CLOSE_IT
+            ),
+        )
         block = Block(file, number + 1, "\n".join(inside))
         (lifted.questions if opening["kind"] == "question" else lifted.worked).append(block)
         kept.append(f"\n{WORKED_MARK}\n" if opening["kind"] == "worked" else "")
     return kept
+
+
+def _up_to_closing(numbered: Iterator[tuple[int, str]], unclosed: AuthorError) -> list[str]:
+    """Return a block's lines; raise `unclosed` where the page ends or another block opens."""
+    inside: list[str] = []
+    for _, line in numbered:
+        if line.rstrip() == _CLOSING:
+            return inside
+        if _OPENING.match(line):
+            break
+        inside.append(line)
+    raise unclosed
 
 
 class _Figures(Preprocessor):

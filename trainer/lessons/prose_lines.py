@@ -6,12 +6,17 @@ _FENCE = "```"
 
 
 def outside_fences(lines: Iterable[str]) -> Iterator[tuple[str, bool]]:
-    """Yield each line, and whether it is prose; a fence and all in it are not."""
+    """Yield each line, and whether it is prose; a fence and all in it are not.
+
+    A fence that names what it holds opens and never closes: what runs on into the next block
+    is no prose, and is refused as unclosed before anything in it is read.
+    """
     inside = False
     for line in lines:
         fence = line.lstrip().startswith(_FENCE)
         yield line, not (inside or fence)
-        inside ^= fence
+        if fence:
+            inside = not inside or line.strip().strip("`") != ""
 
 
 def prose_of(text: str) -> str:
