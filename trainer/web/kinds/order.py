@@ -41,6 +41,10 @@ class OrderForm(PickedForm[OrderDrawn]):
         """Whether a step was moved, and nothing checked."""
         return self.moved != ""
 
+    def places(self) -> tuple[str, ...]:
+        """Return what the steps go by."""
+        return self.drawn.places
+
     def rows(self) -> list[tuple[str, str]]:
         """Return the place that each step goes by, and its words, as they are put now."""
         return [(place, self.drawn.step(place).text) for place in self.put]

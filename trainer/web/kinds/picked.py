@@ -1,5 +1,6 @@
 """What kinds without numbers share on a page: one field, and a mark that tells what comes of it."""
 
+from abc import abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any, Generic
@@ -35,9 +36,9 @@ class PickedForm(QuestionForm, Generic[D]):
         data: str | None = self[ANSWER].data
         return data or ""
 
+    @abstractmethod
     def places(self) -> tuple[str, ...]:
         """Return what may be picked."""
-        raise NotImplementedError
 
     def told(self) -> Iterator[tuple[str, str]]:
         """Yield the field where nothing is picked."""
