@@ -10,7 +10,7 @@ from trainer.engine import work
 from trainer.lessons import CalculateQuestion, Variant, variant
 from trainer.records.attempts import StoredAttempt
 from trainer.web.mark_sheet import ENGINE_DIFFERS, SENT_LATER, STARTED_AFRESH
-from trainer.web.sum_sheet import SumSheet, sum_sheet
+from trainer.web.sum_sheet import HARM, SumSheet, sum_sheet
 from trainer.web.working_lines import plain_working
 
 
@@ -170,6 +170,18 @@ def test_a_question_that_cannot_be_read_any_more_tells_its_figures(tiny: Bench) 
     assert "resin_kg 2" in told.text
     assert plain(told.working[1].answer) == "32 ml"
     assert told.answers[0].label == "Mass of catalyst"
+
+
+def test_a_figure_that_could_hurt_somebody_is_told(tiny: Bench) -> None:
+    """A tenth of the catalyst is outside half to one and a half times 32 ml, slip or not."""
+    assert sheet(tiny, "4", "3.2").notes == (HARM,)
+
+
+def test_a_figure_inside_its_safe_band_is_only_wrong(tiny: Bench) -> None:
+    """25 ml instead of 32 is a mistake, and hurts nobody."""
+    told = sheet(tiny, "40", "25")
+    assert told.banner in ("wrong", "slip")
+    assert told.notes == ()
 
 
 def test_sent_later_is_told(tiny: Bench) -> None:

@@ -13,6 +13,7 @@ from trainer.web.working_lines import WorkingLine
 
 TEXT_GONE = "The question's text can't be drawn any more. These were its figures: {givens}."
 REST_WRONG = "The line you tried again is right now. Another line is still wrong. "
+HARM = "A figure this far off could hurt somebody. On the roof, ask before anybody mixes by it."
 WORKING_BELOW = "The working is below, with your numbers."
 
 
@@ -56,7 +57,7 @@ def sum_sheet(
         text=drawn.text() if drawn else TEXT_GONE.format(givens=_givens(stored)),
         answers=tuple(_answer_line(each, labels[each.line]) for each in answers),
         working=tuple(_working_lines(stored, answers)),
-        notes=tuple(notes_of(stored)),
+        notes=(*notes_of(stored), *([HARM] if _could_harm(answers, drawn) else [])),
         cautions=cautions_for(drawn.question.method, drawn.givens, drawn.working())
         if drawn
         else (),
@@ -72,6 +73,19 @@ def _all_answers(stored: StoredAttempt, first: StoredAttempt | None) -> tuple[An
     if first is None:
         return stored.answers
     return tuple(again.get(each.line, each) for each in first.answers)
+
+
+def _could_harm(answers: tuple[AnswerFacts, ...], drawn: Variant | None) -> bool:
+    """Return whether a figure lies outside the band that its line declares to be safe."""
+    bands = {ask.line: ask.safe for ask in drawn.asks if ask.safe} if drawn else {}
+    for answer in answers:
+        figure, right = answer.read_value, answer.right_value
+        if answer.line not in bands or figure is None or right is None:
+            continue
+        low, high = bands[answer.line]
+        if not low * right <= figure <= high * right:
+            return True
+    return False
 
 
 def _labels(stored: StoredAttempt, drawn: Variant | None) -> dict[str, str]:
