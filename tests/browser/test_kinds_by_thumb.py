@@ -167,6 +167,20 @@ def test_an_order_is_put_right_without_scripts(plain_phone: Page, served: Served
     expect(plain_phone.locator(RIGHT)).to_be_visible()
 
 
+def test_arrows_point_up_and_down_in_forced_colours(desk: Page, served: Served) -> None:
+    """Their clear sides stay clear, so that neither is a square; both are drawn in a button's ink."""
+    opened(desk, served, "order")
+    desk.emulate_media(forced_colors="active")
+    moves = desk.locator(".step").nth(1).locator(".move")
+    sides = "each => ['Left', 'Right'].map(side => getComputedStyle(each)[`border${side}Color`])"
+    for arrow in moves.locator(".up, .down").all():
+        assert arrow.evaluate(sides) == ["rgba(0, 0, 0, 0)"] * 2
+    ink = moves.first.evaluate("each => getComputedStyle(each).color")
+    up, down = moves.locator(".up"), moves.locator(".down")
+    assert up.evaluate("each => getComputedStyle(each).borderBottomColor") == ink
+    assert down.evaluate("each => getComputedStyle(each).borderTopColor") == ink
+
+
 def test_a_wrong_order_says_which_step_is_too_early(phone: Page, served: Served) -> None:
     """As it is first shown it is never right."""
     opened(phone, served, "order")
