@@ -10,6 +10,7 @@ from web_visitor import Visitor
 from trainer.lessons import Drawn
 from trainer.records import db
 from trainer.records.fading import stage_of
+from trainer.web.kinds.order import UNREAD
 from trainer.web.kinds.picked import PICK_ONE
 
 EACH = pytest.mark.parametrize("path", [STRINGS, STEPS, LEAK])
@@ -141,13 +142,26 @@ def test_a_wrong_order_names_the_step_that_comes_too_early(kinds: Bench) -> None
     assert "Before it comes: Read the thermometer." in told.words
 
 
-def test_an_order_that_was_tampered_with_stands_as_it_was_shown(kinds: Bench) -> None:
-    """Steps that are missing or doubled are put back."""
+@pytest.mark.parametrize("put", ["", "1 1 2 nonsense", "1 2 3", "1 2 3 4 4"])
+def test_what_holds_no_order_is_no_answer(kinds: Bench, put: str) -> None:
+    """Nobody put the steps so: they stand as they were first shown, and nothing is recorded."""
     noor = kinds.reader(NOOR)
     page = noor.open(STEPS)
-    told = noor.go_on(noor.send(page, answer_0="1 1 2 nonsense"))
-    assert told.mark == "Wrong"
-    assert kinds.stored(NOOR, "steps").answers[0].typed == "1 2 3 4"
+    told = noor.send(page, answer_0=put)
+    assert told.status == 422
+    assert told.error_of("answer_0") == UNREAD
+    assert steps(told) == steps(page)
+    assert kinds.attempts_kept() == 0
+
+
+@pytest.mark.parametrize("move", ["1 to " + "9" * 5000, "9 to 1", "up", "1 to -1"])
+def test_a_move_that_no_button_makes_moves_nothing_far(kinds: Bench, move: str) -> None:
+    """Whatever was sent by hand, each step stands on the page once."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(STEPS)
+    again = noor.open(f"{STEPS}?move={move.replace(' ', '+')}")
+    assert again.status == 200
+    assert sorted(steps(again)) == sorted(steps(page))
 
 
 def test_a_tap_on_the_picture_picks_the_place_without_scripts(kinds: Bench) -> None:

@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from wtforms import validators
 from wtforms.fields import Field
 from wtforms.form import BaseForm
 
@@ -16,7 +17,8 @@ from trainer.web.shown import Shown
 
 MOVE = "move"
 #: The matcher of what a button sends: the place that a step goes by, and its new row, from 1.
-_move = re.compile(r"(\d+) to (\d+)").fullmatch
+_move = re.compile(r"(\d{1,2}) to (\d{1,2})").fullmatch
+UNREAD = "That order can't be read. Here are the steps as they were first shown."
 RIGHT, WRONG = "That is the order.", "The first step that comes too early is marked below."
 
 
@@ -51,18 +53,23 @@ class OrderForm(PickedForm[OrderDrawn]):
 
     @property
     def put(self) -> tuple[str, ...]:
-        """The order in which the steps are put, however much was tampered with."""
-        put = tuple(self.picked.split())
-        places = self.drawn.places
-        return put if sorted(put) == sorted(places) else places
+        """The order in which the steps are put; as they were first shown where it can't be read."""
+        return tuple(self.picked.split()) if self._is_whole else self.drawn.places
+
+    @property
+    def _is_whole(self) -> bool:
+        """Whether each step stands in it once."""
+        return sorted(self.picked.split()) == sorted(self.drawn.places)
 
     def mark(self, try_no: int) -> Mark:
         """Return the mark of the order."""
         del try_no
         return mark_order(self.drawn, self.put)
 
-    def _pickable(self, form: BaseForm, field: Field) -> None:
-        """Let any order through: the steps always have one."""
+    def _pickable(self, _form: BaseForm, _field: Field) -> None:
+        """Refuse what holds no order: nobody has put the steps as they were first shown."""
+        if not self._is_whole:
+            raise validators.ValidationError(UNREAD)
 
     def _move(self, press: str) -> None:
         """Put the step that a button names into another row."""
