@@ -30,6 +30,11 @@ def fields_of(page: Page) -> int:
     return len(page.main.all("input", type="text"))
 
 
+def asked(page: Page) -> str:
+    """Return what a page asks, with its numbers."""
+    return page.main.all(class_="ask")[0].words
+
+
 def test_the_working_fades_from_the_last_line_backwards(kinds: Bench) -> None:
     """Full working beside it; then above it; then two lines are theirs; then all is theirs."""
     noor = kinds.reader(NOOR)
@@ -53,6 +58,23 @@ def test_only_what_is_all_theirs_counts_as_unaided(kinds: Bench) -> None:
     kept = [kinds.stored(NOOR, "drum-syringe", count) for count in range(4)]
     assert [each.stage for each in kept] == [0, 1, 2, 3]
     assert [each.unaided for each in kept] == [False, False, False, True]
+
+
+def test_nobody_does_alone_what_they_saw_worked(kinds: Bench) -> None:
+    """Who takes the lines away gets other numbers, and finds the first again on the way back."""
+    noor = kinds.reader(NOOR)
+    worked, alone = noor.open(SYRINGE), noor.alone(SYRINGE)
+    assert asked(alone) != asked(worked)
+    assert asked(noor.open(SYRINGE)) == asked(worked)
+    assert asked(noor.alone(SYRINGE)) == asked(alone)
+
+
+def test_a_later_stage_has_other_numbers(kinds: Bench) -> None:
+    """Its lines were shown at the stage before, even where another sum led on meanwhile."""
+    noor = kinds.reader(NOOR)
+    before = asked(noor.open(SYRINGE))
+    again(kinds, noor, CHAIN)
+    assert asked(noor.open(SYRINGE)) != before
 
 
 def test_a_skill_fades_wherever_it_is_asked(kinds: Bench) -> None:

@@ -35,8 +35,9 @@ def fresh_form(
     is a second try only where the first one's numbers can't be drawn any more.
     """
     person_id, count = signed_in().person_id, origin.done().finished
-    drawn, seen = _drawn(question, person_id, origin.roof, count)
     stage = ALL_YOURS if alone else origin.stage(question)
+    seed = _seed(here().seed(person_id, question.id, origin.roof, count), stage)
+    drawn, seen = _drawn(question, person_id, seed)
     was = Shown(
         person_id,
         question.id,
@@ -135,8 +136,16 @@ def drawn_as_shown(was: Shown) -> Drawn | None:
     return drawn if was.variant in ("", drawn.key) else None
 
 
-def _drawn(question: Question, person_id: int, roof: str, count: int) -> tuple[Drawn, bool]:
+def _seed(seed: str, stage: int) -> str:
+    """Return the seed at a stage of the fading; each has numbers of its own.
+
+    Else somebody could look at the worked lines, and then do all of it alone on the same numbers.
+    """
+    return seed if stage == ALL_YOURS else f"{seed}|{stage}"
+
+
+def _drawn(question: Question, person_id: int, seed: str) -> tuple[Drawn, bool]:
     """Return it as it is shown next, and whether this person had it before."""
     since = here().today() - question.not_again
     had = attempts.seen_variants(db.session, person_id, question.id, since)
-    return question.next_drawn(here().seed(person_id, question.id, roof, count), had)
+    return question.next_drawn(seed, had)
