@@ -1,11 +1,25 @@
 """Full working, last line yours, last two yours, all yours."""
 
 import pytest
-from lessons_specimens import CHAIN, RESIN, on_four_metres
+from lessons_specimens import CHAIN, RESIN, on_four_metres, question
 
+from trainer.lessons import Variant
 from trainer.lessons.fading import ALL_YOURS, FULL_WORKING, LAST_TWO_YOURS, LAST_YOURS
 from trainer.lessons.marks import Typed, mark_answers
 
+MARGIN = """\
+id = "deck-margin"
+title = "Is the deck dry?"
+calculate = "surface_margin"
+ask = "The air has {air_c} and {humidity_percent}, the deck {surface_c}. How much warmer is it?"
+skill = "dew"
+line = "margin"
+unit = "°C"
+tolerance = "0.5 °C"
+given.air_c = [5, 10]
+given.humidity_percent = [71, 80]
+given.surface_c = [9, 12]
+"""
 #: The lines of the working up to what is asked: net resin is 337.5 g, 10 % on top 371.25 g.
 LINES = [line.key for line in on_four_metres(RESIN).working().lines]
 
@@ -46,6 +60,16 @@ def test_each_of_the_two_is_marked_with_errors_carried_on() -> None:
     assert [answer.verdict for answer in mark.answers] == ["wrong", "carried"]
     typed = {"net": Typed("0.3375", "kg"), "resin": Typed("371", "g")}
     assert mark_answers(drawn, typed, try_no=1).right
+
+
+@pytest.mark.parametrize(("dew", "verdict"), [("0", "right"), ("0.6", "right"), ("0.8", "wrong")])
+def test_a_temperature_on_the_way_may_be_half_a_degree_off(dew: str, verdict: str) -> None:
+    """At 5 °C and 71 % it dews at 0.17 °C, of which one per cent is nothing that anybody reads."""
+    givens = {"air_c": 5, "humidity_percent": 71, "surface_c": 9}
+    drawn = Variant(question(MARGIN), "seed", 0, givens).at_stage(LAST_TWO_YOURS)
+    typed = {"air.dew": Typed(dew, "°C"), "margin": Typed("8.8", "°C")}
+    answer, _ = mark_answers(drawn, typed, try_no=1).answers
+    assert (answer.verdict, answer.tolerance) == (verdict, "0.5 °C")
 
 
 def test_a_slip_is_named_at_the_last_line_too() -> None:

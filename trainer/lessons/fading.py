@@ -15,7 +15,10 @@ FULL_WORKING, LAST_YOURS, LAST_TWO_YOURS, ALL_YOURS = range(4)
 #: At the first, the full working stands beside it on other numbers.
 _THEIRS = {FULL_WORKING: 1, LAST_YOURS: 1, LAST_TWO_YOURS: 2}
 #: A line that no question asks by itself is worked with figures as they are printed above it.
-_ON_THE_WAY = Tolerance(share=0.01)
+_ON_THE_WAY = Tolerance(share=0.01), "1 %"
+#: A share of a temperature is nothing near 0 °C, and three degrees of a room's in kelvin.
+_WARMTH = Tolerance(amount=0.5)
+_WARMTHS = {"°C": (_WARMTH, "0.5 °C"), "K": (_WARMTH, "0.5 K")}
 
 
 def asks_at(stage: int, asks: tuple[Ask, ...], working: Sequence[Line]) -> tuple[Ask, ...]:
@@ -35,12 +38,13 @@ def _ask_at(line: Line, asks: tuple[Ask, ...], keys: list[str]) -> Ask:
     below = next(ask for ask in asks if keys.index(ask.line) >= at)
     if below.line == line.key:
         return replace(below, words=below.words or _sentence(line))
+    tolerance, tolerance_text = _WARMTHS.get(line.unit, _ON_THE_WAY)
     return Ask(
         line=line.key,
         line_unit=line.unit,
         unit=line.unit,
-        tolerance=_ON_THE_WAY,
-        tolerance_text="1 %",
+        tolerance=tolerance,
+        tolerance_text=tolerance_text,
         skill=below.skill,
         words=_sentence(line),
     )
