@@ -126,6 +126,17 @@ def test_a_second_try_has_the_same_lines_above_it(kinds: Bench) -> None:
     assert kinds.stored(NOOR, "drum-syringe", 1).stage == 1
 
 
+def test_a_second_try_is_finished_as_it_was_begun(kinds: Bench) -> None:
+    """Sent empty, it comes back without a button that would lead nowhere else."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(SYRINGE)
+    grams = page.main.all(class_="line-answer")[2].words.removeprefix("= ")
+    empty = noor.send(noor.go_on(noor.send(page, answer_0=grams.split()[0])), answer_0="")
+    assert empty.status == 422
+    assert ABOVE in empty.words
+    assert not [link for link in empty.links() if "alone" in link]
+
+
 def test_a_form_is_marked_at_the_stage_that_it_was_shown(kinds: Bench) -> None:
     """Somebody who has come further meanwhile, on another phone, is marked by what they saw."""
     noor = kinds.reader(NOOR)
