@@ -12,6 +12,7 @@ from trainer.records import db
 from trainer.records.fading import stage_of
 from trainer.web.kinds.order import UNREAD
 from trainer.web.kinds.picked import PICK_ONE
+from trainer.web.turn import PICK_ANEW
 
 EACH = pytest.mark.parametrize("path", [STRINGS, STEPS, LEAK])
 
@@ -102,6 +103,19 @@ def test_nothing_picked_is_asked_about(kinds: Bench, path: str, picked: str) -> 
     page = noor.send(noor.open(path), answer_0=picked)
     assert page.status == 422
     assert page.error_of("answer_0") == PICK_ONE
+    assert kinds.attempts_kept() == 0
+
+
+@pytest.mark.parametrize("path", [STRINGS, STEPS])
+def test_what_was_picked_on_a_page_that_is_lost_is_picked_anew(kinds: Bench, path: str) -> None:
+    """The second choice of one page may be another on the next: nothing is picked for anybody."""
+    noor = kinds.reader(NOOR)
+    page = noor.open(path)
+    fields = {"answer_0": "2"} if path == STRINGS else right_fields(drawn_for(kinds, path))
+    told = noor.send(page, shown="lost", **fields)
+    assert told.status == 422
+    assert PICK_ANEW in told.words
+    assert told.form.fields.get("answer_0") == page.form.fields.get("answer_0")
     assert kinds.attempts_kept() == 0
 
 

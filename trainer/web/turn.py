@@ -26,6 +26,7 @@ BACK = "You are signed in again. Your answer is here as you typed it: check it n
 GONE = "It is no longer asked. What you had typed: {typed}."
 TOO_LONG = "You are signed in again. What you had typed was too long to keep: type it once more."
 NOT_OURS = "That form can't be read any more. Here is the question anew, with what you typed."
+PICK_ANEW = "That form can't be read any more. Here is the question anew: answer it once more."
 
 #: The matcher of a field that holds an answer, and not the unit beside it.
 _is_answer = re.compile(r"answer_\d+").fullmatch
@@ -128,6 +129,9 @@ def _page_again(origin: Origin, fields: Mapping[str, str], note: str) -> str:
         if origin.today is None:
             return gone(fields)
         was, drawn = asking.fresh_form(origin, origin.today)
+        if KINDS[drawn.question.kind].by_place:
+            # What stood in a place there may be another thing here.
+            fields, note = {}, PICK_ANEW
     form = form_of(drawn, was, MultiDict(fields))
     return _page(origin, drawn, was, form, note, fields)
 

@@ -32,6 +32,7 @@ class Choose(Kind[ChooseDrawn]):
 
     template = "questions/choose/_marked.html"
     again = "Again, in another order"
+    by_place = True
 
     def form(self, drawn: ChooseDrawn, was: Shown, fields: Fields | None = None) -> QuestionForm:
         """Return the choices."""

@@ -46,6 +46,8 @@ class Kind(ABC, Generic[D]):
     template: ClassVar[str]
     #: What stands on the button that asks it anew.
     again: ClassVar[str] = "Again, on fresh numbers"
+    #: Whether an answer goes by places on the page, and means another thing on any other page.
+    by_place: ClassVar[bool] = False
 
     @abstractmethod
     def form(self, drawn: D, was: Shown, fields: Fields | None = None) -> QuestionForm:

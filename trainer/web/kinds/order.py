@@ -110,6 +110,7 @@ class Order(Kind[OrderDrawn]):
 
     template = "questions/order/_marked.html"
     again = "Again, from another order"
+    by_place = True
 
     def form(self, drawn: OrderDrawn, was: Shown, fields: Fields | None = None) -> QuestionForm:
         """Return the steps, as they are put now."""
