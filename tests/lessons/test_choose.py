@@ -1,5 +1,7 @@
 """Decisions: shuffled by the seed, marked at once, each choice with what comes of it."""
 
+import re
+
 import pytest
 from kinds_specimens import CHOOSE, choose
 from lessons_specimens import edited, line_of, mistake_in
@@ -145,3 +147,12 @@ def test_its_texts_may_name_a_constant() -> None:
         "There is no constant 'mat-lapp'.",
     )
     assert mistake.mend == "Did you mean 'mat-lap'?"
+
+
+def test_nothing_stands_in_it_twice() -> None:
+    """Nobody could tell which of the two was meant."""
+    texts = re.findall('^text = ".*"$', CHOOSE, re.MULTILINE)
+    text = edited(CHOOSE, texts[2], texts[0])
+    mistake = mistake_in(text)
+    assert mistake.sentence.endswith("stands here twice, and nobody can tell which is meant.")
+    assert mistake.line == text.count("\n", 0, text.rindex(texts[0])) + 1

@@ -66,6 +66,26 @@ def test_a_place_without_words_is_refused(tmp_path: Path) -> None:
     assert mistake.sentence == "The region 'mute' has no words in the picture."
 
 
+def test_a_place_is_known_by_its_pictures_name_and_a_hyphen(tmp_path: Path) -> None:
+    """Any other id is no place, since nobody would find it on the page."""
+    picture = edited(PICTURE, 'id="shed-ends-foot"', 'id="shed-endsfoot"')
+    for name in ("foot", "shed-endsfoot"):
+        text = edited(LOCATE, 'name = "foot"', f'name = "{name}"')
+        mistake = refused(tmp_path, text, picture)
+        assert mistake.sentence == f"The picture has no region '{name}'."
+
+
+def test_no_place_stands_in_the_list_twice(tmp_path: Path) -> None:
+    """Neither by its name nor by its words."""
+    text = edited(LOCATE, 'name = "foot"', 'name = "left"')
+    mistake = refused(tmp_path, text)
+    assert mistake.sentence.startswith("'left' stands here twice")
+    assert mistake.line == text.count("\n", 0, text.rindex('name = "left"')) + 1
+    told = refused(tmp_path, picture=edited(PICTURE, "The foot", "The left flap"))
+    assert told.sentence.startswith("'The left flap' stands here twice")
+    assert told.line == line_of(LOCATE, 'name = "foot"')
+
+
 def test_a_broken_picture_is_no_drawing(tmp_path: Path) -> None:
     """The reader's own reason is told."""
     mistake = refused(tmp_path, picture=PICTURE.replace("</svg>", ""))

@@ -1,5 +1,7 @@
 """Steps in order: shuffled by the seed, and why one that comes too early does harm."""
 
+import re
+
 import pytest
 from kinds_specimens import ORDER, order
 from lessons_specimens import edited, line_of, mistake_in
@@ -93,3 +95,12 @@ def test_it_has_four_to_seven_steps() -> None:
     """Three are no order worth a question."""
     mistake = mistake_in(ORDER[: ORDER.rindex("[[steps]]")])
     assert mistake.sentence == "It has 4 to 7 [[steps]], and here are 3."
+
+
+def test_nothing_stands_in_it_twice() -> None:
+    """Nobody could tell which of the two was meant."""
+    texts = re.findall('^text = ".*"$', ORDER, re.MULTILINE)
+    text = edited(ORDER, texts[2], texts[0])
+    mistake = mistake_in(text)
+    assert mistake.sentence.endswith("stands here twice, and nobody can tell which is meant.")
+    assert mistake.line == text.count("\n", 0, text.rindex(texts[0])) + 1

@@ -14,6 +14,7 @@ from trainer.lessons.kinds.picked import (
     read_between,
     read_common,
     read_right,
+    refuse_twice,
     shuffled,
 )
 from trainer.lessons.question import Drawn
@@ -95,6 +96,7 @@ def read_choose(
     parts = read_between(block, table, "choices", FEWEST, MOST)
     right = read_right(parts, block, "choices")
     choices = tuple(_read_choice(part, each) for part, each in parts)
+    refuse_twice(parts, "text", [choice.text for choice in choices])
     return ChooseQuestion(**common, text=text, skill=skill, choices=choices, right=right)
 
 

@@ -17,6 +17,7 @@ from trainer.lessons.kinds.picked import (
     read_between,
     read_common,
     read_right,
+    refuse_twice,
 )
 from trainer.lessons.question import Drawn
 
@@ -117,6 +118,8 @@ def read_locate(
     right = read_right(parts, block, "regions")
     named = _titles(block, drawing, _stem(picture))
     regions = tuple(_read_region(part, each, named) for part, each in parts)
+    refuse_twice(parts, "name", [region.name for region in regions])
+    refuse_twice(parts, "name", [region.words for region in regions])
     return LocateQuestion(
         **common,
         text=text,
@@ -149,9 +152,11 @@ def _titles(block: Block, drawing: str, stem: str) -> dict[str, str]:
         mend = "Open it in a browser and close what is open."
         raise block.mistake("picture", f"This is no drawing: {error}.", mend) from error
     regions = (each for each in root.iter() if "region" in each.get("class", "").split())
+    by_id = {each.get("id", ""): each for each in regions}
     return {
-        each.get("id", "").removeprefix(f"{stem}-"): (each.findtext(f"{_SVG}title") or "").strip()
-        for each in regions
+        each.removeprefix(f"{stem}-"): (region.findtext(f"{_SVG}title") or "").strip()
+        for each, region in by_id.items()
+        if each.startswith(f"{stem}-")
     }
 
 

@@ -13,6 +13,7 @@ from trainer.lessons.kinds.picked import (
     picked_answer,
     read_between,
     read_common,
+    refuse_twice,
     shuffled,
 )
 from trainer.lessons.question import Drawn
@@ -103,6 +104,7 @@ def read_order(block: Block, table: Mapping[str, Any], common: Mapping[str, str]
     steps = tuple(
         _read_step(part, each, first=number == 0) for number, (part, each) in enumerate(parts)
     )
+    refuse_twice(parts, "text", [step.text for step in steps])
     return OrderQuestion(**common, text=text, skill=skill, steps=steps)
 
 

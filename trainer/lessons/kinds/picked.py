@@ -103,3 +103,13 @@ def read_right(parts: Sequence[tuple[Block, Mapping[str, Any]]], block: Block, k
         part, _ = parts[right[1]]
         raise part.mistake("right", f"Two of the [[{key}]] are right.", "Write right = true once.")
     return right[0]
+
+
+def refuse_twice(
+    parts: Sequence[tuple[Block, Mapping[str, Any]]], key: str, words: Sequence[str]
+) -> None:
+    """Raise AuthorError at the key of the second of two tables that read the same on a page."""
+    for place, (part, _) in enumerate(parts):
+        if words[place] in words[:place]:
+            sentence = f"'{words[place]}' stands here twice, and nobody can tell which is meant."
+            raise part.mistake(key, sentence, "Say it in other words, or leave one out.")
