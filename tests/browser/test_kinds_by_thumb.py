@@ -167,8 +167,19 @@ def test_an_order_is_put_right_without_scripts(plain_phone: Page, served: Served
     expect(plain_phone.locator(RIGHT)).to_be_visible()
 
 
+def test_steps_are_read_at_twice_the_size_on_a_small_phone(desk: Page, served: Served) -> None:
+    """320 px at 200 %: words keep most of a row, the buttons go below, nothing leaves the page."""
+    desk.set_viewport_size({"width": 160, "height": 370})
+    opened(desk, served, "order")
+    assert desk.evaluate("document.documentElement.scrollWidth") <= 160
+    for words in desk.locator(".step-words").all():
+        box = words.bounding_box()
+        assert box is not None
+        assert box["width"] >= 60
+
+
 def test_arrows_point_up_and_down_in_forced_colours(desk: Page, served: Served) -> None:
-    """Their clear sides stay clear, so that neither is a square; both are drawn in a button's ink."""
+    """Their clear sides stay clear, so that neither is a square; the rest is in a button's ink."""
     opened(desk, served, "order")
     desk.emulate_media(forced_colors="active")
     moves = desk.locator(".step").nth(1).locator(".move")
@@ -194,7 +205,7 @@ def test_a_wrong_order_says_which_step_is_too_early(phone: Page, served: Served)
 
 
 def test_a_place_is_tapped_in_the_picture(phone: Page, served: Served) -> None:
-    """It is picked in the list too, without another page; a second tap changes it."""
+    """It is picked in the list too, and told, without another page; a second tap changes it."""
     path = opened(phone, served, "locate")
     drawn = located(served, phone)
     names = [region.name for region in drawn.question.regions]
@@ -202,6 +213,8 @@ def test_a_place_is_tapped_in_the_picture(phone: Page, served: Served) -> None:
         phone.locator(f"[data-picks='{name}']").tap()
         expect(phone.locator(f"input[value='{name}']")).to_be_checked()
         expect(phone.locator(".region-picked")).to_have_count(1)
+        words = phone.locator(f"[data-picks='{name}']").get_attribute("aria-label")
+        expect(phone.get_by_role("status").last).to_have_text(f"Picked: {words}")
     assert phone.url.endswith(path)
     phone.locator(f"[data-picks='{drawn.question.right_name}']").tap()
     phone.get_by_role("button", name="Check it").tap()
