@@ -1,8 +1,11 @@
 """Decisions, orders and places on their pages: asked, changed, marked and kept like any other."""
 
+from pathlib import Path
+
 import pytest
 from web_bench import Bench
 from web_cast import NOOR
+from web_content import BARE_CHAIN, DOSE_CHAIN, MIXING, write_content
 from web_kinds import LEAK, STEPS, STRINGS, right_fields, wrong_fields
 from web_page import Page
 from web_visitor import Visitor
@@ -14,6 +17,21 @@ from trainer.web.kinds.order import UNREAD
 from trainer.web.kinds.picked import PICK_ONE
 from trainer.web.turn import PICK_ANEW
 
+#: What comes of each, the right one first.
+COMES = {
+    STRINGS: {
+        "Stop.": "The roof gets none that is too late.",
+        "Roll on.": "It never bonds.",
+        "Stir in fresh resin.": "It gels all the same.",
+        "Put the lid on.": "It smokes under the lid.",
+    },
+    LEAK: {
+        "The top flap": "The mat bridges here.",
+        "The left flap": "This flap lies flat.",
+        "The right flap": "This corner laps.",
+        "The foot flap": "It turns out on to the deck.",
+    },
+}
 EACH = pytest.mark.parametrize("path", [STRINGS, STEPS, LEAK])
 
 
@@ -53,7 +71,7 @@ def test_a_right_answer_is_kept_as_evidence(kinds: Bench, path: str) -> None:
 
 @EACH
 def test_a_wrong_answer_is_explained_at_once(kinds: Bench, path: str) -> None:
-    """No second try; the page says what comes of it and what is right."""
+    """There is no second try, and none waits when the question is opened again."""
     noor = kinds.reader(NOOR)
     page = noor.open(path)
     fields = wrong_fields(page)
@@ -62,26 +80,34 @@ def test_a_wrong_answer_is_explained_at_once(kinds: Bench, path: str) -> None:
     told = noor.go_on(noor.send(page, **fields))
     assert told.mark == "Wrong"
     assert not told.has_form
-    assert "Again" in told.words
+    assert noor.open(path).status == 200
 
 
 @pytest.mark.parametrize("path", [STRINGS, LEAK])
-def test_every_wrong_choice_tells_what_comes_of_it(kinds: Bench, path: str) -> None:
-    """And beside it what the right one leads to."""
+@pytest.mark.parametrize("place", range(4))
+def test_every_choice_tells_what_comes_of_it(kinds: Bench, path: str, place: int) -> None:
+    """In its author's words; and beside a wrong one what the right one leads to."""
     noor = kinds.reader(NOOR)
-    for _ in range(4):
-        page = noor.open(path)
-        for radio in page.main.all("input", name="answer_0", type="radio"):
-            kept = kinds.attempts_kept()
-            told = noor.go_on(noor.send(page, answer_0=radio["value"]))
-            if kinds.attempts_kept() > kept:
-                line = next(
-                    each
-                    for each in kinds.stored(NOOR, path.rpartition("/")[2], kept).lines
-                    if each["key"] == radio["value"]
-                )
-                assert line["shown"] in told.words
-    assert "The right place" in told.words or "What to do" in told.words or told.mark == "Right"
+    page = noor.open(path)
+    radio = page.main.all("input", name="answer_0", type="radio")[place]
+    told = noor.go_on(noor.send(page, answer_0=radio["value"]))
+    picked = kinds.stored(NOOR, path.rpartition("/")[2]).answers[0].read_as
+    assert f"{picked} {COMES[path][picked]}" in told.words
+    right = next(iter(COMES[path]))
+    assert told.mark == ("Right" if picked == right else "Wrong")
+    assert f"{right} {COMES[path][right]}" in told.words
+
+
+def test_a_mark_reads_on_when_question_and_picture_are_gone(kinds: Bench, tmp_path: Path) -> None:
+    """What was picked, what comes of it and what was right were kept with it."""
+    noor = kinds.reader(NOOR)
+    noor.send(noor.open(LEAK), answer_0="foot")
+    without = MIXING + DOSE_CHAIN + BARE_CHAIN
+    later = kinds.restarted(write_content(tmp_path / "later", mixing=without)).visit(NOOR)
+    told = later.open(f"{LEAK}/0/1")
+    assert (told.status, told.mark) == (200, "Wrong")
+    for words in ("The foot flap", "The top flap"):
+        assert f"{words} {COMES[LEAK][words]}" in told.words
 
 
 @EACH
