@@ -1,5 +1,8 @@
 """How much of a sum's working somebody sees: less each time they get it right."""
 
+from dataclasses import replace
+
+import pytest
 from web_bench import Bench
 from web_cast import NOOR
 from web_content import CHAIN
@@ -7,6 +10,7 @@ from web_kinds import SYRINGE, right_fields
 from web_page import Page
 from web_visitor import Visitor
 
+from trainer.engine import method_named
 from trainer.web.shown import opened
 
 BESIDE, ABOVE = "The same job on other figures", "Your figures, worked as far as"
@@ -147,3 +151,19 @@ def test_a_form_is_marked_at_the_stage_that_it_was_shown(kinds: Bench) -> None:
     told = noor.send(page, answer_0="0.123")
     assert told.status == 303
     assert kinds.stored(NOOR, "dose-chain").stage == 0
+
+
+@pytest.mark.parametrize("path", [SYRINGE, f"{SYRINGE}?alone=yes"])
+def test_a_mark_reads_on_when_its_sum_no_longer_takes_the_figures(
+    kinds: Bench, monkeypatch: pytest.MonkeyPatch, path: str
+) -> None:
+    """A range was narrowed in the years since; the working that was kept is told as it was."""
+    noor = kinds.reader(NOOR)
+    told = noor.go_on(noor.send(noor.open(path), answer_0="0.123"))
+    ranges = method_named("catalyst_by_mass").parameters
+    monkeypatch.setitem(ranges, "resin_kg", replace(ranges["resin_kg"], high=0.1))
+    later = noor.open(f"{SYRINGE}/0/1")
+    assert (later.status, later.mark) == (200, "Wrong")
+    assert "can't be drawn any more" in later.words
+    for line in (*told.main.all(class_="line-sum"), *told.main.all(class_="line-answer")):
+        assert line.words in later.words

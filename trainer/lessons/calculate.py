@@ -9,6 +9,7 @@ from itertools import takewhile
 from typing import Any, ClassVar
 
 from trainer.engine import Line, Method, Working, method_named, work
+from trainer.engine.errors import UNWORKABLE
 from trainer.engine.slips import figure_at
 from trainer.lessons.asks import Ask, Slip
 from trainer.lessons.draws import Draw, draw
@@ -129,6 +130,15 @@ class Variant(Drawn):
         """Return the question's text, or one ask's, with the numbers in it."""
         text = ask.words if ask else self.question.text
         return fill(text, self.question.method, self.question.givens, self.givens)
+
+    @property
+    def is_workable(self) -> bool:
+        """Whether the calculation, as it is today, takes these numbers."""
+        try:
+            self.working()
+        except UNWORKABLE:
+            return False
+        return True
 
     def working(self) -> Working:
         """Return the right working on these numbers."""

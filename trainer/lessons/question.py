@@ -115,6 +115,11 @@ class Drawn(ABC):
         del stage
         return self
 
+    @property
+    def is_workable(self) -> bool:
+        """Whether it can still be worked, after years too; kinds without numbers always can."""
+        return True
+
     def text(self) -> str:
         """Return what is asked, with the numbers in it."""
         return self.question.text

@@ -15,7 +15,7 @@ from trainer.lessons import (
     roof_question_in,
 )
 from trainer.records import attempts, db, texts
-from trainer.records.attempts import StoredAttempt
+from trainer.records.attempts import SeenVariant, StoredAttempt
 from trainer.web import shown
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -36,8 +36,7 @@ def fresh_form(
     """
     person_id, count = signed_in().person_id, origin.done().finished
     stage = ALL_YOURS if alone else origin.stage(question)
-    seed = _seed(here().seed(person_id, question.id, origin.roof, count), stage)
-    drawn, seen = _drawn(question, person_id, seed)
+    drawn, seen = _drawn(question, person_id, origin.roof, count, stage)
     was = Shown(
         person_id,
         question.id,
@@ -132,20 +131,30 @@ def drawn_as_shown(was: Shown) -> Drawn | None:
     question = question_as_shown(was)
     if question is None:
         return None
-    drawn = question.drawn(was.seed, was.redraws).at_stage(was.stage)
-    return drawn if was.variant in ("", drawn.key) else None
+    drawn = question.drawn(was.seed, was.redraws)
+    if was.variant not in ("", drawn.key) or not drawn.is_workable:
+        return None
+    return drawn.at_stage(was.stage)
 
 
-def _seed(seed: str, stage: int) -> str:
-    """Return the seed at a stage of the fading; each has numbers of its own.
+def _drawn(
+    question: Question, person_id: int, roof: str, count: int, stage: int
+) -> tuple[Drawn, bool]:
+    """Return it as it is shown next, and whether this person had it before.
 
-    Else somebody could look at the worked lines, and then do all of it alone on the same numbers.
+    Each stage of the fading has other numbers than those before it, as long as there are any:
+    else somebody could look at the worked lines, and then do all of it alone on the same numbers.
     """
-    return seed if stage == ALL_YOURS else f"{seed}|{stage}"
-
-
-def _drawn(question: Question, person_id: int, seed: str) -> tuple[Drawn, bool]:
-    """Return it as it is shown next, and whether this person had it before."""
-    since = here().today() - question.not_again
-    had = attempts.seen_variants(db.session, person_id, question.id, since)
-    return question.next_drawn(seed, had)
+    seed = here().seed(person_id, question.id, roof, count)
+    today = here().today()
+    had = attempts.seen_variants(db.session, person_id, question.id, today - question.not_again)
+    own = seed if stage == ALL_YOURS else f"{seed}|{stage}"
+    # On a roof nothing fades, nor where no skill leads.
+    lower = stage if question.leading_skill and not roof else 0
+    taken = list(had)
+    for seeds in (*(f"{seed}|{before}" for before in range(lower)), own):
+        drawn, seen = question.next_drawn(seeds, taken)
+        if seen:
+            return question.next_drawn(own, had)
+        taken.append(SeenVariant(drawn.key, drawn.seed, drawn.redraws, today))
+    return drawn, False
