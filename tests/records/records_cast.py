@@ -4,8 +4,10 @@ import hashlib
 from dataclasses import dataclass
 from datetime import UTC, date, datetime
 
-from trainer.records import texts
-from trainer.records.attempts import AnswerFacts, AttemptFacts
+from trainer.records import attempts, texts
+from trainer.records.attempts import AnswerFacts, AttemptFacts, Recorded
+from trainer.records.database import AnySession
+from trainer.records.skill_rules import SkillRules
 
 NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
 PASSWORD = "three wet rollers"
@@ -73,3 +75,24 @@ TRY = AttemptFacts(
     finished=True,
     answers=(ANSWER,),
 )
+RULES = SkillRules(
+    gelled_after=3,
+    set_days=3,
+    counted_tries_a_day=2,
+    first_gaps_days=(1, 2, 4, 7, 7),
+    cured_looks=(7, 12, 16),
+    cured_wrongs=(0, 1, 2),
+    run_ends_at_wrong=3,
+    new_run_due_days=1,
+    numberless_tries=3,
+    due_again_rights=1,
+    due_again_right_days=2,
+    recall_wanted=0.9,
+    longest_gap_days=120,
+    believed_late_days=7,
+)
+
+
+def record(session: AnySession, facts: AttemptFacts) -> Recorded:
+    """Record a try as a door does, by these rules."""
+    return attempts.record(session, facts, RULES)

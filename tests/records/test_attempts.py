@@ -1,5 +1,6 @@
 """Answers: each kept once, whole, and with the totals in the same breath."""
 
+import re
 import threading
 from collections.abc import Callable
 from dataclasses import asdict, replace
@@ -7,7 +8,7 @@ from datetime import date, datetime, timedelta, timezone
 
 import pytest
 from flask import Flask
-from records_cast import ANSWER, ASKED, LESSON, NOW, People
+from records_cast import ANSWER, ASKED, LESSON, NOW, People, record
 from sqlalchemy import func, select
 from sqlalchemy.exc import IntegrityError
 
@@ -19,7 +20,6 @@ from trainer.records.attempts import (
     Recorded,
     SeenVariant,
     attempt_at,
-    record,
     seen_variants,
 )
 from trainer.records.database import AnySession, db, writing
@@ -230,18 +230,21 @@ def test_a_try_that_makes_no_sense_is_refused(
         record(any_session, replace(a_try(any_people.mina), **differs))  # type: ignore[arg-type]
 
 
-def test_recording_takes_four_statements(
+def test_recording_takes_six_statements(
     session: AnySession, people: People, a_try: Try, statements: list[str]
 ) -> None:
-    """The try, its answers, the lesson's total and the question's, each in one round trip."""
+    """The try, its answers, the lesson's total, the question's, the skill's before and after."""
     writing(session)
     statements.clear()
     record(session, a_try(people.mina, answers=(ANSWER,)))
-    assert [statement.split()[2] for statement in statements] == [
+    tables = [re.search(r"(?:INTO|FROM) (\w+)", statement) for statement in statements]
+    assert [table and table[1] for table in tables] == [
         "attempt",
         "answer",
         "lesson_progress",
         "question_progress",
+        "skill_progress",
+        "skill_progress",
     ]
 
 

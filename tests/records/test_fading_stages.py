@@ -5,9 +5,9 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from records_cast import ANSWER, NOW, People
+from records_cast import ANSWER, NOW, People, record
 
-from trainer.records.attempts import AttemptFacts, record
+from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
 from trainer.records.fading import SkillTry, stage_after, stage_of
 

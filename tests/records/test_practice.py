@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from records_cast import ASKED, People
+from records_cast import ASKED, People, record
 
-from trainer.records.attempts import AttemptFacts, record
+from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
 from trainer.records.practice import PracticeRow, practice_rows
 from trainer.records.progress import lesson_rows, question_rows

@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from records_cast import ASKED, NOW, People
+from records_cast import ASKED, NOW, People, record
 from sqlalchemy import text
 
-from trainer.records.attempts import AttemptFacts, record
+from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
 from trainer.records.progress import (
     LessonRow,

@@ -9,10 +9,10 @@ from typing import Any, NamedTuple
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
-from records_cast import NOW, TRY, People
+from records_cast import NOW, TRY, People, record
 from sqlalchemy import delete, select, text, update
 
-from trainer.records.attempts import AttemptFacts, record
+from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, table_of, writing
 from trainer.records.progress import mark_read
 from trainer.records.recount import rebuild

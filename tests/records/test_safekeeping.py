@@ -18,8 +18,7 @@ import sys
 from dataclasses import replace
 sys.path.insert(0, sys.argv[3])
 from records_app import make_app
-from records_cast import TRY
-from trainer.records.attempts import record
+from records_cast import TRY, record
 from trainer.records.database import db, writing
 app = make_app(sys.argv[1])
 with app.app_context():

@@ -3,9 +3,9 @@
 from collections.abc import Callable
 from datetime import date, timedelta
 
-from records_cast import ANSWER, ASKED, NOW, People
+from records_cast import ANSWER, ASKED, NOW, People, record
 
-from trainer.records.attempts import AttemptFacts, record
+from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
 from trainer.records.progress import LessonRow, QuestionRow, lesson_rows, question_row
 from trainer.records.recount import rebuild

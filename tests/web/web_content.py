@@ -40,6 +40,27 @@ title = "Working out the catalyst"
 weight = 2
 """
 
+#: What no lesson can be served without: the thresholds by which skills are judged.
+RULES = "".join(
+    f'[rules.{name}]\nvalue = {value}\nreason = "So that there is one."\n'
+    for name, value in {
+        "gelled_after": 3,
+        "set_days": 3,
+        "counted_tries_a_day": 2,
+        "first_gaps_days": [1, 2, 4, 7, 7],
+        "cured_looks": [7, 12, 16],
+        "cured_wrongs": [0, 1, 2],
+        "run_ends_at_wrong": 3,
+        "new_run_due_days": 1,
+        "numberless_tries": 3,
+        "due_again_rights": 1,
+        "due_again_right_days": 2,
+        "recall_wanted": 0.9,
+        "longest_gap_days": 120,
+        "believed_late_days": 7,
+    }.items()
+)
+
 CAUTIONS = """
 [[caution]]
 slug = "eyes"
@@ -301,7 +322,7 @@ def write_content(folder: Path, **lessons: str) -> Path:
     for name, file in (("safety", "01-safety.md"), ("mixing", "02-mixing.md")):
         texts[file] = lessons.get(name, texts[file])
     (folder / "lessons").mkdir(parents=True, exist_ok=True)
-    (folder / "competencies.toml").write_text(COMPETENCIES, "utf-8")
+    (folder / "competencies.toml").write_text(COMPETENCIES + RULES, "utf-8")
     (folder / "cautions.toml").write_text(CAUTIONS, "utf-8")
     (folder / "stock.toml").write_text("", "utf-8")
     (folder / "roof-questions.md").write_text(ROOF_QUESTIONS + on_roofs, "utf-8")

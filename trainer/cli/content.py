@@ -8,6 +8,7 @@ import click
 
 from trainer.config import read_config
 from trainer.lessons import ContentError, check_content, question_check
+from trainer.web.skill_rules import mistaken_rules
 
 _FOLDER = click.Path(path_type=Path, file_okay=False)
 _EXISTING = click.Path(path_type=Path, file_okay=False, exists=True)
@@ -24,6 +25,7 @@ def check(folder: Path | None) -> None:
     folder = folder or read_config().content
     try:
         library, mistakes = check_content(folder)
+        mistakes += mistaken_rules(library)
     except ContentError as error:
         mistakes, library = list(error.mistakes), None
     for mistake in mistakes:

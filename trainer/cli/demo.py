@@ -184,7 +184,8 @@ def _answer(
     mark = answered(drawn, right=right)
     was = Shown(person_id, question.id, 0, 1, seed, drawn.redraws, lesson.digest)
     time = AnswerTime(when.astimezone(UTC), installation.date_of(when), sent_later=False)
-    attempts.record(db.session, attempt_facts(was, drawn, mark, time, lesson.competency))
+    facts = attempt_facts(was, drawn, mark, time, lesson.competency)
+    attempts.record(db.session, facts, installation.skill_rules)
 
 
 def _is_peopled(app: Flask) -> bool:

@@ -5,7 +5,7 @@ from trainer.lessons.binding import bind, facts_in, questions_for
 from trainer.lessons.calculate import CalculateQuestion, Variant, fresh_variant, variant
 from trainer.lessons.cautions import Caution
 from trainer.lessons.check import check_content, check_lesson
-from trainer.lessons.competencies import Competencies, Competency, Rule, Skill
+from trainer.lessons.competencies import Competencies, Competency, Skill
 from trainer.lessons.errors import AuthorError, ContentError
 from trainer.lessons.fading import ALL_YOURS
 from trainer.lessons.kinds.choose import ChooseDrawn, mark_choice
@@ -17,6 +17,7 @@ from trainer.lessons.marks import Typed, mark_answers
 from trainer.lessons.question import AnswerMark, Drawn, Mark, Question
 from trainer.lessons.question_check import check_question
 from trainer.lessons.roof_questions import RoofQuestion, RoofQuestions, roof_question_in
+from trainer.lessons.rules import Rule
 
 __all__ = [
     "ALL_YOURS",

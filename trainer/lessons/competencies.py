@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.lessons.block import Block
+from trainer.lessons.rules import Rule, read_rules
 
 _FILE = "competencies.toml"
 _KEYS = (
@@ -39,14 +40,6 @@ class Competency:
 
 
 @dataclass(frozen=True, slots=True)
-class Rule:
-    """One threshold, with the reason for it."""
-
-    value: Any
-    reason: str
-
-
-@dataclass(frozen=True, slots=True)
 class Competencies:
     """All of them in order, and the rules."""
 
@@ -70,7 +63,7 @@ def read_competencies(folder: Path) -> Competencies:
     _refuse_twice(tables, "competency")
     _refuse_twice([pair for part, each in tables for pair in _skills(part, each)], "skill")
     rules = block.want(table, "rules", dict, "The file") if "rules" in table else {}
-    return Competencies(competencies, _read_rules(block, rules))
+    return Competencies(competencies, read_rules(block, rules))
 
 
 def _read_competency(block: Block, table: Mapping[str, Any]) -> Competency:
@@ -101,16 +94,6 @@ def _read_skill(block: Block, table: Mapping[str, Any]) -> Skill:
     return Skill(
         slug, block.want(table, "title", str, slug), float(block.want(table, "weight", float, slug))
     )
-
-
-def _read_rules(block: Block, table: Mapping[str, Any]) -> dict[str, Rule]:
-    rules = {}
-    for name, rule in table.items():
-        if not isinstance(rule, dict) or set(rule) != {"value", "reason"}:
-            sentence = f"The rule '{name}' has a value and a reason, and no more."
-            raise block.mistake(f"rules.{name}", sentence)
-        rules[name] = Rule(rule["value"], rule["reason"])
-    return rules
 
 
 def _refuse_twice(tables: Iterable[tuple[Block, Mapping[str, Any]]], what: str) -> None:

@@ -1,6 +1,6 @@
 """Keeping an answer, once, and reading it back.
 
-`record` is the hot path of the whole trainer: four statements, made once.
+`record` is the hot path of the whole trainer: six statements, made once.
 The attempt itself comes first, and the unique constraint on it decides which of two sendings was
 the first; the second writes nothing.
 """
@@ -22,6 +22,8 @@ from .evidence import (
     SeenVariant,
     StoredAttempt,
 )
+from .skill_rules import SkillRules
+from .skills import add_to_skills, wait_for_person
 from .statements import Statement
 from .tallies import add_try
 
@@ -43,20 +45,22 @@ _ATTEMPT_FIELDS = tuple(field.name for field in fields(AttemptFacts) if field.na
 _ANSWER_FIELDS = tuple(field.name for field in fields(AnswerFacts))
 
 
-def record(session: AnySession, facts: AttemptFacts) -> Recorded:
+def record(session: AnySession, facts: AttemptFacts, rules: SkillRules) -> Recorded:
     """Return where the try is kept, and whether this sending put it there.
 
-    The first sending writes the try, its answers and the running totals. A second one, of the
-    same person, question, roof, count and try, changes nothing and returns the first one's key,
-    whatever it carries.
+    The first sending writes the try, its answers, the running totals and the skills, which are
+    judged by the rules. A second one, of the same person, question, roof, count and try, changes
+    nothing and returns the first one's key, whatever it carries.
     """
     connection = session.connection()
+    wait_for_person(connection, facts.person_id)
     new = _INSERT_ATTEMPT.first(connection, _values(facts, _ATTEMPT_FIELDS))
     if new is None:
         return Recorded(_kept_id(connection, facts), first=False)
     attempt_id = int(new[0])
     _INSERT_ANSWERS.run(connection, _answers(attempt_id, facts))
     add_try(connection, facts)
+    add_to_skills(connection, facts, rules)
     return Recorded(attempt_id, first=True)
 
 

@@ -7,7 +7,7 @@ from flask import Flask
 from werkzeug.middleware.proxy_fix import ProxyFix
 
 from trainer.config import Config
-from trainer.records import db, schema, texts, writing
+from trainer.records import db, schema, skill_recount, texts, writing
 from trainer.web import (
     access,
     crew,
@@ -82,8 +82,11 @@ def init_app(app: Flask, installation: Installation) -> None:
 
 
 def prepare(app: Flask) -> None:
-    """Bring the database up to date and keep the text of every lesson that can be asked."""
-    schema.upgrade(app)
+    """Bring the database up to date and keep the text of every lesson that can be asked.
+
+    After an upgrade the skills are counted again: how they are kept may have changed.
+    """
+    upgraded = schema.upgrade(app)
     installation: Installation = app.extensions["installation"]
     with app.app_context():
         writing(db.session)
@@ -92,4 +95,6 @@ def prepare(app: Flask) -> None:
             for each in installation.library.written
         ]
         texts.keep(db.session, served, installation.now())
+        if upgraded:
+            skill_recount.rebuild_skills(db.session, installation.skill_rules)
         db.session.commit()

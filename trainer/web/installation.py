@@ -11,6 +11,8 @@ from flask import Flask, current_app
 
 from trainer.config import Config, read_secret
 from trainer.lessons import Lesson, Library
+from trainer.records.skill_rules import SkillRules
+from trainer.web.skill_rules import skill_rules_of
 
 Clock = Callable[[], datetime]
 
@@ -29,11 +31,16 @@ class Installation:
     zone: ZoneInfo
     clock: Clock
     secret: str
+    skill_rules: SkillRules
 
     @classmethod
     def read(cls, config: Config, library: Library, clock: Clock) -> "Installation":
-        """Return the installation of these settings; raise ConfigError without a zone."""
-        return cls(config, library, config.wanted_zone(), clock, read_secret(config.instance))
+        """Return the installation of these settings.
+
+        Raises ConfigError without a zone, and ContentError without the rules of the skills.
+        """
+        rules, zone = skill_rules_of(library), config.wanted_zone()
+        return cls(config, library, zone, clock, read_secret(config.instance), rules)
 
     def install(self, app: Flask) -> None:
         """Make this the application's installation."""
