@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 from trainer.records import attempts, texts
 from trainer.records.attempts import AnswerFacts, AttemptFacts, Recorded
 from trainer.records.database import AnySession
-from trainer.records.skill_rules import SkillRules
+from trainer.records.rules import SkillRules
 
 NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
 PASSWORD = "three wet rollers"

@@ -40,7 +40,7 @@ title = "Working out the catalyst"
 weight = 2
 """
 
-#: What no lesson can be served without: the thresholds by which skills are judged.
+#: What no lesson can be served without: the thresholds that the records judge by.
 RULES = "".join(
     f'[rules.{name}]\nvalue = {value}\nreason = "So that there is one."\n'
     for name, value in {
@@ -58,6 +58,20 @@ RULES = "".join(
         "recall_wanted": 0.9,
         "longest_gap_days": 120,
         "believed_late_days": 7,
+        "sitting_questions": 12,
+        "sitting_minutes": 10,
+        "break_minutes": 5,
+        "returns_after": 3,
+        "refresher_recall": 0.85,
+        "refresher_recall_if_safety_critical": 0.9,
+        "refresher_questions": 15,
+        "refresher_days": [-28, -10, 17],
+        "season_ahead_days": 400,
+        "compared_answers": 200,
+        "compared_gap": 0.1,
+        "unused_days": 180,
+        "unused_days_if_safety_critical": 90,
+        "use_noted_within_days": 30,
     }.items()
 )
 

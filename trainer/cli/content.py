@@ -8,7 +8,7 @@ import click
 
 from trainer.config import read_config
 from trainer.lessons import ContentError, check_content, question_check
-from trainer.web.skill_rules import mistaken_rules
+from trainer.web.thresholds import mistaken_thresholds
 
 _FOLDER = click.Path(path_type=Path, file_okay=False)
 _EXISTING = click.Path(path_type=Path, file_okay=False, exists=True)
@@ -25,7 +25,7 @@ def check(folder: Path | None) -> None:
     folder = folder or read_config().content
     try:
         library, mistakes = check_content(folder)
-        mistakes += mistaken_rules(library)
+        mistakes += mistaken_thresholds(library)
     except ContentError as error:
         mistakes, library = list(error.mistakes), None
     for mistake in mistakes:

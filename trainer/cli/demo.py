@@ -185,7 +185,7 @@ def _answer(
     was = Shown(person_id, question.id, 0, 1, seed, drawn.redraws, lesson.digest)
     time = AnswerTime(when.astimezone(UTC), installation.date_of(when), sent_later=False)
     facts = attempt_facts(was, drawn, mark, time, lesson.competency)
-    attempts.record(db.session, facts, installation.skill_rules)
+    attempts.record(db.session, facts, installation.thresholds.skills)
 
 
 def _is_peopled(app: Flask) -> bool:

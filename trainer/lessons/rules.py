@@ -44,6 +44,10 @@ def _are_wrongs(value: Any) -> bool:  # noqa: ANN401
     return isinstance(value, list) and all(each == 0 or _is_count(each) for each in value)
 
 
+def _are_days(value: Any) -> bool:  # noqa: ANN401
+    return isinstance(value, list) and bool(value) and all(type(each) is int for each in value)
+
+
 def _is_share(value: Any) -> bool:  # noqa: ANN401
     return isinstance(value, float) and 0 < value < 1
 
@@ -51,7 +55,8 @@ def _is_share(value: Any) -> bool:  # noqa: ANN401
 _ANYTHING: _Shape = (lambda _value: True, "")
 _COUNT: _Shape = (_is_count, "a whole number from 1")
 _COUNTS: _Shape = (_are_counts, "a list of whole numbers from 1")
-#: The rules by which skills are judged. The others are read as they stand.
+_SHARE: _Shape = (_is_share, "a share between 0 and 1, such as 0.9")
+#: The rules that the records judge by already. The others are read as they stand.
 _SHAPES: Mapping[str, _Shape] = {
     "gelled_after": _COUNT,
     "set_days": _COUNT,
@@ -64,7 +69,21 @@ _SHAPES: Mapping[str, _Shape] = {
     "numberless_tries": _COUNT,
     "due_again_rights": _COUNT,
     "due_again_right_days": _COUNT,
-    "recall_wanted": (_is_share, "a share between 0 and 1, such as 0.9"),
+    "recall_wanted": _SHARE,
     "longest_gap_days": _COUNT,
     "believed_late_days": _COUNT,
+    "sitting_questions": _COUNT,
+    "sitting_minutes": _COUNT,
+    "break_minutes": _COUNT,
+    "returns_after": _COUNT,
+    "refresher_recall": _SHARE,
+    "refresher_recall_if_safety_critical": _SHARE,
+    "refresher_questions": _COUNT,
+    "refresher_days": (_are_days, "a list of whole numbers, below zero for days before"),
+    "season_ahead_days": _COUNT,
+    "compared_answers": _COUNT,
+    "compared_gap": _SHARE,
+    "unused_days": _COUNT,
+    "unused_days_if_safety_critical": _COUNT,
+    "use_noted_within_days": _COUNT,
 }

@@ -22,7 +22,7 @@ from .evidence import (
     SeenVariant,
     StoredAttempt,
 )
-from .skill_rules import SkillRules
+from .rules import SkillRules
 from .skills import add_to_skills, wait_for_person
 from .statements import Statement
 from .tallies import add_try

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from .calendar_days import days_between, noon
-from .skill_rules import SkillRules
+from .rules import SkillRules
 
 if TYPE_CHECKING:
     from fsrs import Card as TheirCard

@@ -29,7 +29,7 @@ from functools import reduce
 
 from .calendar_days import days_between, days_on, kept_on_calendar
 from .reviews import Card, card_after
-from .skill_rules import SkillRules
+from .rules import SkillRules
 from .skill_tries import SkillTold
 
 __all__ = ["NEVER_TRIED", "REACHED", "Progress", "after", "on_calendar"]

@@ -5,8 +5,8 @@ from collections.abc import Iterable
 from sqlalchemy import ColumnElement, Table, delete, insert
 
 from .database import AnySession, table_of
+from .rules import SkillRules
 from .running import NEVER_TRIED, Progress, after
-from .skill_rules import SkillRules
 from .skill_table import SkillProgress, SkillStart, kept_in, row_of
 from .skill_tries import SkillTold, all_told
 

@@ -8,8 +8,8 @@ from sqlalchemy import ClauseElement, Connection, bindparam, select
 from .database import AnySession, insert_into, table_of
 from .evidence import AttemptFacts
 from .people import Person
+from .rules import SkillRules
 from .running import NEVER_TRIED, Progress, after
-from .skill_rules import SkillRules
 from .skill_table import COLUMNS, SkillProgress, progress_in, row_of
 from .skill_tries import told_by
 from .statements import Statement

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from datetime import date
 
+from .rules import SkillRules
 from .running import Progress, on_calendar
-from .skill_rules import SkillRules
 
 __all__ = [
     "CURED",

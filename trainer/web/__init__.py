@@ -96,5 +96,5 @@ def prepare(app: Flask) -> None:
         ]
         texts.keep(db.session, served, installation.now())
         if upgraded:
-            skill_recount.rebuild_skills(db.session, installation.skill_rules)
+            skill_recount.rebuild_skills(db.session, installation.thresholds.skills)
         db.session.commit()

@@ -11,8 +11,7 @@ from flask import Flask, current_app
 
 from trainer.config import Config, read_secret
 from trainer.lessons import Lesson, Library
-from trainer.records.skill_rules import SkillRules
-from trainer.web.skill_rules import skill_rules_of
+from trainer.web.thresholds import Thresholds, thresholds_of
 
 Clock = Callable[[], datetime]
 
@@ -31,16 +30,16 @@ class Installation:
     zone: ZoneInfo
     clock: Clock
     secret: str
-    skill_rules: SkillRules
+    thresholds: Thresholds
 
     @classmethod
     def read(cls, config: Config, library: Library, clock: Clock) -> "Installation":
         """Return the installation of these settings.
 
-        Raises ConfigError without a zone, and ContentError without the rules of the skills.
+        Raises ConfigError without a zone, and ContentError without the rules.
         """
-        rules, zone = skill_rules_of(library), config.wanted_zone()
-        return cls(config, library, zone, clock, read_secret(config.instance), rules)
+        thresholds, zone = thresholds_of(library), config.wanted_zone()
+        return cls(config, library, zone, clock, read_secret(config.instance), thresholds)
 
     def install(self, app: Flask) -> None:
         """Make this the application's installation."""

@@ -69,7 +69,7 @@ def check(origin: Origin) -> ResponseReturnValue:
     lesson = here().library.by_slug.get(drawn.question.lesson)
     facts = attempt_facts(was, drawn, mark, time, lesson.competency if lesson else "")
     writing(db.session)
-    attempts.record(db.session, facts, here().skill_rules)
+    attempts.record(db.session, facts, here().thresholds.skills)
     signins.seen(db.session, signed_in().sign_in_id, time.sent_at)
     db.session.commit()
     return redirect(origin.marked_href(was), 303)
