@@ -4,6 +4,7 @@ import pytest
 from web_bench import Bench
 from web_cast import NOOR
 
+from trainer.records.standing import STATES
 from trainer.web.access import MATRIX
 from trainer.web.guidance import PAGES, REACH
 
@@ -45,7 +46,7 @@ def test_an_installation_without_a_glossary_has_no_words(tiny: Bench) -> None:
 
 def test_the_help_prints_the_whole_matrix(tiny: Bench) -> None:
     """Each page by name, each role's reach in words, as the guard has it."""
-    rows = tiny.visit().open("/help").main.all("tbody")[0].all("tr")
+    rows = tiny.visit().open("/help").main.all("tbody")[-1].all("tr")
     told = [[cell.words for cell in (*row.all("th"), *row.all("td"))] for row in rows]
     assert told == [
         [PAGES[page], *(REACH[reach] for reach in (r.nobody, r.trainee, r.supervisor, r.office))]
@@ -85,3 +86,23 @@ def test_help_says_what_practice_on_a_roof_counts_for(tiny: Bench) -> None:
     words = tiny.visit().open("/help").words
     assert "Answers there are marked, explained and kept." in words
     assert "They never count for the state of a skill, nor for a lesson." in words
+
+
+def test_help_tells_the_states_of_a_skill(tiny: Bench) -> None:
+    """Each of them with its word, in the order in which somebody goes through them."""
+    words = tiny.visit().open("/help").words
+    places = [words.index(f"{state} ") for state in STATES]
+    assert places == sorted(places)
+
+
+def test_help_tells_honestly_how_many_are_cured_by_luck(tiny: Bench) -> None:
+    """The figures are the rule's own, as the lessons have it: see tests/outside."""
+    rows = [each.words for each in tiny.visit().open("/help").main.all("tr")]
+    assert "six times in ten 4.5 12.9" in rows
+    assert "nine times in ten 82.6 99.5" in rows
+
+
+def test_help_tells_when_the_run_is_looked_at(tiny: Bench) -> None:
+    """By the thresholds of the lessons."""
+    words = tiny.visit().open("/help").words
+    assert "After 7, 12 or 16 counted tries the run is looked at: 0, 1 or 2 wrong" in words

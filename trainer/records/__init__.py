@@ -8,6 +8,7 @@ called them commits once.
 from . import (
     attempts,
     calendar_days,
+    chances,
     crews,
     cups,
     database,
@@ -41,6 +42,7 @@ from .database import db, writing
 __all__ = [
     "attempts",
     "calendar_days",
+    "chances",
     "crews",
     "cups",
     "database",

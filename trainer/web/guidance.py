@@ -1,7 +1,11 @@
 """Cautions, words and help: what can hurt, what things are called, and how this tool thinks."""
 
+from collections.abc import Sequence
+
 from flask import Blueprint, render_template
 
+from trainer.records.chances import chance_within
+from trainer.records.rules import SkillRules
 from trainer.web.access import MATRIX
 from trainer.web.installation import here
 
@@ -43,6 +47,8 @@ PAGES = {
     "crew.show": "Crew table",
     "crew.person": "A trainee's page",
 }
+#: Whom the help page tells the rule's honesty by: in words, and the share of tries that are right.
+_PEOPLE = (("six times in ten", 0.6), ("nine times in ten", 0.9))
 REACH = {"no": "no", "own": "own", "crew": "own crew's", "all": "all"}
 
 bp = Blueprint("guidance", __name__)
@@ -62,5 +68,28 @@ def words() -> str:
 
 @bp.get("/help")
 def help_page() -> str:
-    """Show how questions are marked, and who may see what."""
-    return render_template("guidance/help.html", matrix=MATRIX, page_words=PAGES, words=REACH)
+    """Show how questions are marked, how skills are judged, and who may see what."""
+    rules = here().thresholds.skills
+    return render_template(
+        "guidance/help.html",
+        matrix=MATRIX,
+        page_words=PAGES,
+        words=REACH,
+        skills=rules,
+        looks=_one_after_another(rules.cured_looks),
+        wrongs=_one_after_another(rules.cured_wrongs),
+        chances=[_chances(words, share, rules) for words, share in _PEOPLE],
+    )
+
+
+def _one_after_another(figures: Sequence[int]) -> str:
+    """Return figures in words: "7, 12 or 16"."""
+    *firsts, last = map(str, figures)
+    return f"{', '.join(firsts)} or {last}" if firsts else last
+
+
+def _chances(words: str, share_right: float, rules: SkillRules) -> tuple[str, str, str]:
+    """Return a row: how good somebody is, and how many such people the rule lets through."""
+    passes = (chance_within(runs, share_right, rules) for runs in (1, 3))
+    first, within = (f"{100 * chance:.1f}" for chance in passes)
+    return words, first, within

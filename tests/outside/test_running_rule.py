@@ -1,0 +1,50 @@
+"""The running rule lets through as many people as is said of it.
+
+Source: the binomial distribution (scipy.stats.binom) put together look by look, as in Wald's
+sequential test (Annals of Mathematical Statistics 16, 1945; from memory). The figures, 4.5 and
+82.6 of 100 at one pass, 12.9 and 99.5 within three, are computed; the tolerance is their rounding.
+"""
+
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from scipy.stats import binom
+
+from trainer.lessons.library import read_library
+from trainer.records.chances import chance_of_a_pass, chance_within
+from trainer.web.thresholds import thresholds_of
+
+RULES = thresholds_of(read_library(Path(__file__).parents[2] / "content")).skills
+LOOKS = ((0, -1), (7, 0), (12, 1), (16, 2))
+
+
+def passes(share_right: float) -> float:
+    """Return the chance of a pass: by look, who had too many wrong so far and now has not."""
+    still = {0: 1.0}
+    passed = 0.0
+    for (before, _), (tries, allowed) in pairwise(LOOKS):
+        more = tries - before
+        after: dict[int, float] = {}
+        for wrong, chance in still.items():
+            for new in range(more + 1):
+                here = chance * float(binom.pmf(new, more, 1 - share_right))
+                after[wrong + new] = after.get(wrong + new, 0.0) + here
+        passed += sum(chance for wrong, chance in after.items() if wrong <= allowed)
+        still = {wrong: chance for wrong, chance in after.items() if wrong > allowed}
+    return passed
+
+
+@pytest.mark.parametrize(("share", "one", "three"), [(0.6, 0.045, 0.129), (0.9, 0.826, 0.995)])
+def test_the_figures_that_are_said_of_it(share: float, one: float, three: float) -> None:
+    """Each is right to the last digit that is printed."""
+    assert passes(share) == pytest.approx(one, abs=0.0005)
+    assert 1 - (1 - passes(share)) ** 3 == pytest.approx(three, abs=0.0005)
+
+
+@pytest.mark.parametrize("share", [0.1, 0.35, 0.5, 0.6, 0.75, 0.9, 0.97])
+def test_the_two_ways_agree(share: float) -> None:
+    """Look by look with scipy, and try by try with ours, to 1e-12."""
+    assert chance_of_a_pass(share, RULES) == pytest.approx(passes(share), abs=1e-12)
+    expected = 1 - (1 - passes(share)) ** 3
+    assert chance_within(3, share, RULES) == pytest.approx(expected, abs=1e-12)
