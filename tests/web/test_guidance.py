@@ -98,8 +98,8 @@ def test_help_tells_the_states_of_a_skill(tiny: Bench) -> None:
 def test_help_tells_honestly_how_many_are_cured_by_luck(tiny: Bench) -> None:
     """The figures are the rule's own, as the lessons have it: see tests/outside."""
     rows = [each.words for each in tiny.visit().open("/help").main.all("tr")]
-    assert "six times in ten 4.5 12.9" in rows
-    assert "nine times in ten 82.6 99.5" in rows
+    assert "right six times in ten 4.5 12.9" in rows
+    assert "right nine times in ten 82.6 99.5" in rows
 
 
 def test_help_tells_when_the_run_is_looked_at(tiny: Bench) -> None:

@@ -48,7 +48,7 @@ PAGES = {
     "crew.person": "A trainee's page",
 }
 #: Whom the help page tells the rule's honesty by: in words, and the share of tries that are right.
-_PEOPLE = (("six times in ten", 0.6), ("nine times in ten", 0.9))
+_PEOPLE = (("right six times in ten", 0.6), ("right nine times in ten", 0.9))
 REACH = {"no": "no", "own": "own", "crew": "own crew's", "all": "all"}
 
 bp = Blueprint("guidance", __name__)
