@@ -7,6 +7,7 @@ from web_cast import BERTIL, KIT, NOOR, ODA, RUTH, SAM, Who
 from web_mix import CUP, timed_cup
 from web_page import Page
 from web_practice import SHED, kept_text, save
+from web_uses import USED, note_use
 from web_visitor import Visitor
 
 from trainer.records import writing
@@ -59,9 +60,16 @@ PATHS = {
     "progress.show": "/progress",
     "crew.show": "/crew",
     "crew.person": "/crew/ref-of-noor",
+    "uses.show": "/uses",
+    "uses.note": "/uses",
+    "uses.remove": "/uses/1/take-back",
+    "uses.waiting": "/crew/uses",
+    "uses.answer": "/crew/uses",
 }
 POSTED = {"signing_in.sign_out", "lessons.read", "questions.check", "practise.check"}
-POSTED |= {"mix.start", "cups.keep", "cups.remove"}
+POSTED |= {"mix.start", "cups.keep", "cups.remove", "uses.note", "uses.remove", "uses.answer"}
+#: What is sent besides the form's key.
+TYPED = {"cups.keep": CUP, "uses.note": USED, "uses.answer": {"answer": "confirmed"}}
 DESCRIBED = {"roofs.keep_new", "roofs.keep_changed"}
 POSTED |= {*DESCRIBED, "roofs.remove"}
 ANSWERED = {"questions.check", "practise.check"}
@@ -78,9 +86,11 @@ def ask_for(page: str, visitor: Visitor, *, signed_in: bool) -> Page:
         return visitor.send(visitor.open(PATHS[page]), answer_0="1")
     if page == "cups.remove" and signed_in:
         timed_cup(visitor)
+    if page == "uses.remove" and signed_in:
+        note_use(visitor)
     if page in POSTED:
         token = visitor.open("/sign-in" if not signed_in else "/lessons/before-the-lid").form.fields
-        typed = CUP if page == "cups.keep" else fields_from(SHED) if page in DESCRIBED else {}
+        typed = fields_from(SHED) if page in DESCRIBED else TYPED.get(page, {})
         return visitor.post(PATHS[page], {**typed, "csrf_token": token["csrf_token"]})
     return visitor.open(PATHS[page])
 

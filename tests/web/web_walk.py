@@ -9,6 +9,7 @@ from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
 from web_practice import DEEPER, SHED, SOLD, change, question_on, remove, save
 from web_roofs import GARAGE, TIMED, keep
+from web_uses import answer_uses, note_use
 from web_visitor import Visitor
 
 
@@ -68,7 +69,15 @@ def described(noor: Visitor) -> Iterator[tuple[str, Page]]:
 
 def people(bench: Bench) -> Iterator[tuple[str, Page]]:
     """Yield the pages of those who answer for others."""
-    yield "crew", bench.visit(BERTIL).open("/crew")
+    noor, bertil = bench.visit(NOOR), bench.visit(BERTIL)
+    yield "uses, none", noor.open("/uses")
+    yield "uses, wrong", note_use(noor, roof="", used_on="soon")
+    note_use(noor)
+    yield "uses to confirm", bertil.open("/crew/uses")
+    yield "uses, none to confirm", answer_uses(bertil)
+    note_use(noor, roof="Porch in Mill Road")
+    yield "uses, confirmed and waiting", noor.open("/uses")
+    yield "crew", bertil.open("/crew")
     yield "person", bench.visit(BERTIL).open("/crew/ref-of-noor")
     yield "all crews", bench.visit(KIT).open("/crew")
     yield "person of no doing", bench.visit(KIT).open("/crew/ref-of-oda")

@@ -36,6 +36,7 @@ from . import (
     stuck,
     tallies,
     texts,
+    uses,
 )
 from .database import db, writing
 
@@ -71,5 +72,6 @@ __all__ = [
     "stuck",
     "tallies",
     "texts",
+    "uses",
     "writing",
 ]

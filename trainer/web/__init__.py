@@ -30,6 +30,7 @@ from trainer.web import (
     signing_in,
     static_files,
     today,
+    uses,
 )
 from trainer.web.installation import Installation, utc_now
 
@@ -65,7 +66,7 @@ def init_app(app: Flask, installation: Installation) -> None:
     forms.csrf.init_app(app)
     access.init_app(app)
     for room in (
-        *(signing_in, today, lessons, questions, progress, crew, guidance),
+        *(signing_in, today, lessons, questions, progress, uses, crew, guidance),
         *(roofs, roof_sheet, practise, mix, cups),
     ):
         app.register_blueprint(room.bp)

@@ -72,8 +72,13 @@ MATRIX: dict[str, Access] = {
     "cups.keep": _OWN,
     "cups.remove": _OWN,
     "progress.show": _OWN,
+    "uses.show": _OWN,
+    "uses.note": _OWN,
+    "uses.remove": _OWN,
     "crew.show": _CREW,
     "crew.person": _CREW,
+    "uses.waiting": _CREW,
+    "uses.answer": _CREW,
 }
 
 

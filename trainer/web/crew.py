@@ -15,6 +15,7 @@ from trainer.web.filters import day
 from trainer.web.installation import here
 from trainer.web.outline import State, is_whole
 from trainer.web.progress import sheets_of
+from trainer.web.uses import last_uses
 
 bp = Blueprint("crew", __name__, url_prefix="/crew")
 
@@ -69,6 +70,7 @@ def person(ref: str) -> str:
         sheets=sheets,
         roof_parts=parts,
         stuck=stuck_words(stuck.get(trainee.person_id, [])),
+        last_uses=[(each.title, each.words) for each in last_uses(trainee.person_id)],
     )
 
 

@@ -44,8 +44,13 @@ PAGES = {
     "cups.keep": "Starting or keeping a test cup",
     "cups.remove": "Taking a test cup back",
     "progress.show": "Progress",
+    "uses.show": "Used on a job",
+    "uses.note": "Noting a use on a job",
+    "uses.remove": "Taking a noted use back",
     "crew.show": "Crew table",
     "crew.person": "A trainee's page",
+    "uses.waiting": "Uses to confirm",
+    "uses.answer": "Confirming a use",
 }
 #: Whom the help page tells the rule's honesty by: in words, and the share of tries that are right.
 _PEOPLE = (("right six times in ten", 0.6), ("right nine times in ten", 0.9))

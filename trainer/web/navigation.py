@@ -8,7 +8,7 @@ _STEPS = (
     ("Today", "today.show", ("today", "lessons", "questions")),
     ("Roofs", "roofs.show", ("roofs", "roof_sheet", "practise")),
     ("Mix", "mix.show", ("mix", "cups")),
-    ("Progress", "progress.show", ("progress",)),
+    ("Progress", "progress.show", ("progress", "uses")),
 )
 Signposts = dict[tuple[str, bool, bool], dict[str, Any]]
 _CREW = ("Crew table", "crew.show", ("crew",))

@@ -1,0 +1,242 @@
+"""Used on a job: what somebody did on a real roof, noted by them, confirmed by who was there."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+
+from flask import Blueprint, abort, flash, g, redirect, render_template, request, url_for
+from flask.typing import ResponseReturnValue
+
+from trainer.engine.units import counted
+from trainer.lessons import Competency
+from trainer.records import db, uses, writing
+from trainer.records.uses import UseFacts, UseRow
+from trainer.web import kept
+from trainer.web.access import signed_in
+from trainer.web.filters import day
+from trainer.web.installation import here
+
+bp = Blueprint("uses", __name__)
+
+NOTHING = "Tick at least one thing that you did there."
+NO_ROOF = "Say which roof it was, so that whoever was there knows it."
+LONG_ROOF = f"A roof's name is one line of {uses.LONGEST_ROOF} letters and signs at most."
+NO_DAY = "Write the day like 2026-03-09."
+TO_COME = "That day is still to come: note it when it is done."
+TOO_OLD = "That was before {first}, too long ago for anybody to confirm."
+NOTED = "Noted. It waits until your supervisor confirms it."
+NOTED_BEFORE = "All of that was noted before. Nothing was added."
+TAKEN_BACK = "That is taken back."
+NONE_TICKED = "Nothing was ticked, so nothing has changed."
+NONE_LEFT = "Those were answered already, or taken back."
+#: Names of the fields: one for each competency, and the two answers of a supervisor.
+USED, USE = "used_", "use_"
+
+
+class UseForm:
+    """What is noted; what can't be read has a sentence in `errors`, by field."""
+
+    def __init__(self, fields: Mapping[str, str], competencies: Mapping[str, Competency]) -> None:
+        self.fields = fields
+        self.competencies = competencies
+        self.roof = " ".join(fields.get("roof", "").split())
+        self.errors: dict[str, str] = {}
+
+    @property
+    def ticked(self) -> list[str]:
+        """The competencies that are ticked, in order."""
+        return [slug for slug in self.competencies if self.fields.get(USED + slug)]
+
+    def facts(self, today: date) -> list[UseFacts]:
+        """Return what there is to note; nothing where a field is wrong."""
+        if not self.ticked:
+            self.errors["used"] = NOTHING
+        if not self.roof:
+            self.errors["roof"] = NO_ROOF
+        elif len(self.roof) > uses.LONGEST_ROOF or not self.roof.isprintable():
+            self.errors["roof"] = LONG_ROOF
+        used_on = self._day(today)
+        if self.errors or used_on is None:
+            return []
+        return [UseFacts(slug, self.roof, used_on) for slug in self.ticked]
+
+    def _day(self, today: date) -> date | None:
+        first = uses.earliest_noted(today, here().thresholds.uses)
+        try:
+            used_on = date.fromisoformat(self.fields.get("used_on", "").strip())
+        except ValueError:
+            self.errors["used_on"] = NO_DAY
+            return None
+        if used_on > today:
+            self.errors["used_on"] = TO_COME
+        elif used_on < first:
+            self.errors["used_on"] = TOO_OLD.format(first=day(first))
+        return used_on
+
+
+@dataclass(frozen=True, slots=True)
+class Waiting:
+    """What one person did on one roof on one day, waiting for an answer."""
+
+    person: str
+    roof: str
+    used_on: date
+    uses: list[UseRow]
+
+
+@dataclass(frozen=True, slots=True)
+class LastUse:
+    """When a competency was last used, and until when a signature would live by it."""
+
+    title: str
+    used_on: date
+    until: date
+    is_over: bool
+
+    @property
+    def words(self) -> str:
+        """The day, and what follows from it."""
+        if self.is_over:
+            return f"{day(self.used_on)}, unused for too long since {day(self.until)}"
+        return f"{day(self.used_on)}, to be used again before {day(self.until)}"
+
+
+@bp.get("/uses")
+def show() -> str:
+    """Show what one has noted, and the form to note more."""
+    return _page(kept.taken_up(request.path) or {"used_on": here().today().isoformat()})
+
+
+@bp.post("/uses")
+def note() -> ResponseReturnValue:
+    """Note what was used on a roof; a supervisor is asked to confirm it."""
+    form = UseForm(request.form, _competencies())
+    facts = form.facts(here().today())
+    if form.errors:
+        return _page(request.form, form), 422
+    writing(db.session)
+    new = [
+        each
+        for each in facts
+        if uses.note_use(db.session, signed_in().person_id, each, here().now())
+    ]
+    db.session.commit()
+    flash(NOTED if new else NOTED_BEFORE)
+    return redirect(url_for("uses.show"), 303)
+
+
+@bp.post("/uses/<int(max=2147483647):use_id>/take-back")
+def remove(use_id: int) -> ResponseReturnValue:
+    """Take one of one's own back while it waits; 404 for any other."""
+    writing(db.session)
+    if not uses.take_back_use(db.session, signed_in().person_id, use_id):
+        abort(404)
+    db.session.commit()
+    flash(TAKEN_BACK)
+    return redirect(url_for("uses.show"), 303)
+
+
+@bp.get("/crew/uses")
+def waiting() -> str:
+    """Show a supervisor what waits to be confirmed; the office sees all crews."""
+    return render_template("uses/waiting.html", waiting=_grouped(waiting_here()), titles=_titles())
+
+
+@bp.post("/crew/uses")
+def answer() -> ResponseReturnValue:
+    """Confirm what is ticked, or say that it can't be; 400 for any other answer."""
+    said = request.form.get("answer", "")
+    if said not in uses.ANSWERS:
+        abort(400)
+    ticked = [name.removeprefix(USE) for name in request.form if name.startswith(USE)]
+    if not ticked:
+        flash(NONE_TICKED)
+        return redirect(url_for("uses.waiting"), 303)
+    writing(db.session)
+    answered = [each for number in ticked if (each := _answered(number, said))]
+    db.session.commit()
+    flash(_told(answered, said))
+    return redirect(url_for("uses.waiting"), 303)
+
+
+def waiting_here() -> list[UseRow]:
+    """Return what waits for the signed-in person's answer."""
+    me = signed_in()
+    crew_id = None if "office" in me.roles else me.crew_id
+    if crew_id is None and "office" not in me.roles:
+        return []
+    return uses.waiting_uses(db.session, crew_id, but_not=me.person_id)
+
+
+def last_uses(person_id: int) -> list[LastUse]:
+    """Return when somebody last used each competency, as far as that is confirmed."""
+    today, rules = here().today(), here().thresholds.uses
+    found = uses.last_used(db.session, [person_id], today)[person_id]
+    told = []
+    for each in here().library.competencies.competencies:
+        if each.slug in found:
+            until = uses.unused_until(found[each.slug], rules, safety_critical=each.safety_critical)
+            told.append(LastUse(each.title, found[each.slug], until, until <= today))
+    return told
+
+
+def show_again(note: str) -> str:
+    """Return the page of this request's form with a note, and with all that was typed."""
+    return _page(request.form, note=note)
+
+
+def _page(fields: Mapping[str, str], form: UseForm | None = None, note: str = "") -> str:
+    rules, today = here().thresholds.uses, here().today()
+    return render_template(
+        "uses/uses.html",
+        form=form or UseForm(fields, _competencies()),
+        fields=fields,
+        note=note,
+        today=today,
+        first=uses.earliest_noted(today, rules),
+        own=uses.uses_of(db.session, signed_in().person_id),
+        last=last_uses(signed_in().person_id),
+        titles=_titles(),
+    )
+
+
+def _competencies() -> dict[str, Competency]:
+    """Return what can be used on a roof today: what a lesson teaches."""
+    taught = {lesson.competency for lesson in here().lessons}
+    every = here().library.competencies.competencies
+    return {each.slug: each for each in every if each.slug in taught}
+
+
+def _titles() -> dict[str, str]:
+    return {each.slug: each.title for each in here().library.competencies.competencies}
+
+
+def _grouped(rows: list[UseRow]) -> list[Waiting]:
+    """Return the uses by person, roof and day, the oldest day first."""
+    rows = sorted(rows, key=_same_job)
+    jobs = [(key, list(each)) for key, each in groupby(rows, key=_same_job)]
+    return [Waiting(own[0].person, roof, used_on, own) for (used_on, _, roof), own in jobs]
+
+
+def _same_job(row: UseRow) -> tuple[date, int, str]:
+    return row.facts.used_on, row.person_id, row.facts.roof
+
+
+def _answered(number: str, said: str) -> UseRow | None:
+    if not (number.isascii() and number.isdigit() and len(number) <= 9):
+        return None
+    me = signed_in()
+    if me.crew_id is None and g.whose != "all":
+        return None
+    crew_id = None if g.whose == "all" else me.crew_id
+    return uses.answer_use(
+        db.session, int(number), said, by=me.person_id, crew_id=crew_id, now=here().now()
+    )
+
+
+def _told(answered: list[UseRow], said: str) -> str:
+    if not answered:
+        return NONE_LEFT
+    whose = " and ".join(dict.fromkeys(each.person for each in answered))
+    return f"{counted(len(answered), 'use').capitalize()} by {whose}: {said}."
