@@ -63,13 +63,13 @@ PATHS = {
     "uses.show": "/uses",
     "uses.note": "/uses",
     "uses.remove": "/uses/1/take-back",
-    "uses.waiting": "/crew/uses",
-    "uses.answer": "/crew/uses",
+    "confirming.show": "/crew/uses",
+    "confirming.answer": "/crew/uses",
 }
 POSTED = {"signing_in.sign_out", "lessons.read", "questions.check", "practise.check"}
-POSTED |= {"mix.start", "cups.keep", "cups.remove", "uses.note", "uses.remove", "uses.answer"}
+POSTED |= {"mix.start", "cups.keep", "cups.remove", "uses.note", "uses.remove", "confirming.answer"}
 #: What is sent besides the form's key.
-TYPED = {"cups.keep": CUP, "uses.note": USED, "uses.answer": {"answer": "confirmed"}}
+TYPED = {"cups.keep": CUP, "uses.note": USED, "confirming.answer": {"answer": "confirmed"}}
 DESCRIBED = {"roofs.keep_new", "roofs.keep_changed"}
 POSTED |= {*DESCRIBED, "roofs.remove"}
 ANSWERED = {"questions.check", "practise.check"}

@@ -10,6 +10,7 @@ from trainer.config import Config
 from trainer.records import db, schema, skill_recount, texts, writing
 from trainer.web import (
     access,
+    confirming,
     crew,
     cups,
     faults,
@@ -66,7 +67,7 @@ def init_app(app: Flask, installation: Installation) -> None:
     forms.csrf.init_app(app)
     access.init_app(app)
     for room in (
-        *(signing_in, today, lessons, questions, progress, uses, crew, guidance),
+        *(signing_in, today, lessons, questions, progress, uses, crew, confirming, guidance),
         *(roofs, roof_sheet, practise, mix, cups),
     ):
         app.register_blueprint(room.bp)

@@ -77,8 +77,8 @@ MATRIX: dict[str, Access] = {
     "uses.remove": _OWN,
     "crew.show": _CREW,
     "crew.person": _CREW,
-    "uses.waiting": _CREW,
-    "uses.answer": _CREW,
+    "confirming.show": _CREW,
+    "confirming.answer": _CREW,
 }
 
 

@@ -49,8 +49,8 @@ PAGES = {
     "uses.remove": "Taking a noted use back",
     "crew.show": "Crew table",
     "crew.person": "A trainee's page",
-    "uses.waiting": "Uses to confirm",
-    "uses.answer": "Confirming a use",
+    "confirming.show": "Uses to confirm",
+    "confirming.answer": "Confirming a use",
 }
 #: Whom the help page tells the rule's honesty by: in words, and the share of tries that are right.
 _PEOPLE = (("right six times in ten", 0.6), ("right nine times in ten", 0.9))

@@ -11,7 +11,7 @@ _STEPS = (
     ("Progress", "progress.show", ("progress", "uses")),
 )
 Signposts = dict[tuple[str, bool, bool], dict[str, Any]]
-_CREW = ("Crew table", "crew.show", ("crew",))
+_CREW = ("Crew table", "crew.show", ("crew", "confirming"))
 
 
 def init_app(app: Flask) -> None:

@@ -1,23 +1,21 @@
-"""Used on a job: what somebody did on a real roof, noted by them, confirmed by who was there."""
+"""Used on a job: what somebody did on a real roof, noted by them."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
-from itertools import groupby
 
-from flask import Blueprint, abort, flash, g, redirect, render_template, request, url_for
+from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
-from trainer.engine.units import counted
 from trainer.lessons import Competency
 from trainer.records import db, uses, writing
-from trainer.records.uses import UseFacts, UseRow
+from trainer.records.uses import UseFacts
 from trainer.web import kept
 from trainer.web.access import signed_in
 from trainer.web.filters import day
 from trainer.web.installation import here
 
-bp = Blueprint("uses", __name__)
+bp = Blueprint("uses", __name__, url_prefix="/uses")
 
 NOTHING = "Tick at least one thing that you did there."
 NO_ROOF = "Say which roof it was, so that whoever was there knows it."
@@ -28,10 +26,8 @@ TOO_OLD = "That was before {first}, too long ago for anybody to confirm."
 NOTED = "Noted. It waits until your supervisor confirms it."
 NOTED_BEFORE = "All of that was noted before. Nothing was added."
 TAKEN_BACK = "That is taken back."
-NONE_TICKED = "Nothing was ticked, so nothing has changed."
-NONE_LEFT = "Those were answered already, or taken back."
-#: Names of the fields: one for each competency, and the two answers of a supervisor.
-USED, USE = "used_", "use_"
+#: How the name of a competency's field begins.
+USED = "used_"
 
 
 class UseForm:
@@ -76,16 +72,6 @@ class UseForm:
 
 
 @dataclass(frozen=True, slots=True)
-class Waiting:
-    """What one person did on one roof on one day, waiting for an answer."""
-
-    person: str
-    roof: str
-    used_on: date
-    uses: list[UseRow]
-
-
-@dataclass(frozen=True, slots=True)
 class LastUse:
     """When a competency was last used, and until when a signature would live by it."""
 
@@ -102,13 +88,13 @@ class LastUse:
         return f"{day(self.used_on)}, to be used again before {day(self.until)}"
 
 
-@bp.get("/uses")
+@bp.get("")
 def show() -> str:
     """Show what one has noted, and the form to note more."""
     return _page(kept.taken_up(request.path) or {"used_on": here().today().isoformat()})
 
 
-@bp.post("/uses")
+@bp.post("")
 def note() -> ResponseReturnValue:
     """Note what was used on a roof; a supervisor is asked to confirm it."""
     form = UseForm(request.form, _competencies())
@@ -126,7 +112,7 @@ def note() -> ResponseReturnValue:
     return redirect(url_for("uses.show"), 303)
 
 
-@bp.post("/uses/<int(max=2147483647):use_id>/take-back")
+@bp.post("/<int(max=2147483647):use_id>/take-back")
 def remove(use_id: int) -> ResponseReturnValue:
     """Take one of one's own back while it waits; 404 for any other."""
     writing(db.session)
@@ -135,38 +121,6 @@ def remove(use_id: int) -> ResponseReturnValue:
     db.session.commit()
     flash(TAKEN_BACK)
     return redirect(url_for("uses.show"), 303)
-
-
-@bp.get("/crew/uses")
-def waiting() -> str:
-    """Show a supervisor what waits to be confirmed; the office sees all crews."""
-    return render_template("uses/waiting.html", waiting=_grouped(waiting_here()), titles=_titles())
-
-
-@bp.post("/crew/uses")
-def answer() -> ResponseReturnValue:
-    """Confirm what is ticked, or say that it can't be; 400 for any other answer."""
-    said = request.form.get("answer", "")
-    if said not in uses.ANSWERS:
-        abort(400)
-    ticked = [name.removeprefix(USE) for name in request.form if name.startswith(USE)]
-    if not ticked:
-        flash(NONE_TICKED)
-        return redirect(url_for("uses.waiting"), 303)
-    writing(db.session)
-    answered = [each for number in ticked if (each := _answered(number, said))]
-    db.session.commit()
-    flash(_told(answered, said))
-    return redirect(url_for("uses.waiting"), 303)
-
-
-def waiting_here() -> list[UseRow]:
-    """Return what waits for the signed-in person's answer."""
-    me = signed_in()
-    crew_id = None if "office" in me.roles else me.crew_id
-    if crew_id is None and "office" not in me.roles:
-        return []
-    return uses.waiting_uses(db.session, crew_id, but_not=me.person_id)
 
 
 def last_uses(person_id: int) -> list[LastUse]:
@@ -197,7 +151,7 @@ def _page(fields: Mapping[str, str], form: UseForm | None = None, note: str = ""
         first=uses.earliest_noted(today, rules),
         own=uses.uses_of(db.session, signed_in().person_id),
         last=last_uses(signed_in().person_id),
-        titles=_titles(),
+        titles=competency_titles(),
     )
 
 
@@ -208,35 +162,6 @@ def _competencies() -> dict[str, Competency]:
     return {each.slug: each for each in every if each.slug in taught}
 
 
-def _titles() -> dict[str, str]:
+def competency_titles() -> dict[str, str]:
+    """Return what each competency is called, by slug."""
     return {each.slug: each.title for each in here().library.competencies.competencies}
-
-
-def _grouped(rows: list[UseRow]) -> list[Waiting]:
-    """Return the uses by person, roof and day, the oldest day first."""
-    rows = sorted(rows, key=_same_job)
-    jobs = [(key, list(each)) for key, each in groupby(rows, key=_same_job)]
-    return [Waiting(own[0].person, roof, used_on, own) for (used_on, _, roof), own in jobs]
-
-
-def _same_job(row: UseRow) -> tuple[date, int, str]:
-    return row.facts.used_on, row.person_id, row.facts.roof
-
-
-def _answered(number: str, said: str) -> UseRow | None:
-    if not (number.isascii() and number.isdigit() and len(number) <= 9):
-        return None
-    me = signed_in()
-    if me.crew_id is None and g.whose != "all":
-        return None
-    crew_id = None if g.whose == "all" else me.crew_id
-    return uses.answer_use(
-        db.session, int(number), said, by=me.person_id, crew_id=crew_id, now=here().now()
-    )
-
-
-def _told(answered: list[UseRow], said: str) -> str:
-    if not answered:
-        return NONE_LEFT
-    whose = " and ".join(dict.fromkeys(each.person for each in answered))
-    return f"{counted(len(answered), 'use').capitalize()} by {whose}: {said}."
