@@ -6,12 +6,11 @@ import pytest
 from web_bench import Bench
 from web_cast import NOOR
 from web_content import CHAIN
-from web_kinds import SYRINGE, right_fields
+from web_kinds import SYRINGE, answer_right
 from web_page import Page
 from web_visitor import Visitor
 
 from trainer.engine import method_named
-from trainer.web.shown import opened
 
 BESIDE, ABOVE = "The same job on other figures", "Your figures, worked as far as"
 
@@ -19,12 +18,7 @@ BESIDE, ABOVE = "The same job on other figures", "Your figures, worked as far as
 def again(bench: Bench, noor: Visitor, path: str, *, alone: bool = False) -> Page:
     """Answer a question right on the numbers and at the stage that it is shown, once more."""
     page = noor.alone(path) if alone else noor.open(path)
-    with bench.app.test_request_context("/"):
-        was = opened(page.form.fields["shown"])
-    assert was is not None
-    question = bench.library.questions[was.question_id]
-    drawn = question.drawn(was.seed, was.redraws).at_stage(was.stage)
-    told = noor.go_on(noor.send(page, **right_fields(drawn)))
+    told = answer_right(bench, noor, page)
     assert told.mark == "Right"
     return page
 

@@ -25,12 +25,13 @@ def _request(tiny: Bench) -> Iterator[None]:
         (date(2026, 3, 7), "7 March"),
         (date(2026, 1, 1), "1 January"),
         (date(2025, 12, 31), "31 December 2025"),
-        (date(2026, 3, 10), "10 March"),
+        (date(2026, 3, 10), "tomorrow"),
+        (date(2026, 3, 11), "11 March"),
         (None, "not yet"),
     ],
 )
 def test_a_date_is_told_as_people_say_it(when: date | None, words: str) -> None:
-    """Today and yesterday; else day and month, and the year where it is another one."""
+    """Today, tomorrow and yesterday; else day and month, and the year where it is another one."""
     assert day(when) == words
 
 

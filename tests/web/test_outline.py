@@ -18,6 +18,7 @@ from trainer.web.outline import (
     question_state,
     roof_parts,
 )
+from trainer.web.skill_standing import skill_sheets
 
 DAY = date(2026, 3, 9)
 READ = LessonRow(
@@ -127,8 +128,29 @@ def test_a_lesson_says_how_long_it_takes_and_when_it_was_seen(tiny: Bench) -> No
 def test_a_part_of_the_roof_is_grey_when_its_lesson_is_whole(tiny: Bench) -> None:
     """The bucket comes in, the guard rail doesn't yet."""
     rows = {"mixing": replace(READ, questions_right=4)}
-    parts = roof_parts(tiny.library, rows)
+    parts = roof_parts(tiny.library, rows, skill_sheets(person_id=1))
     assert [(part.part, part.title, part.state) for part in parts] == [
         ("guard", "Working safely", "none"),
         ("bucket", "Mixing a batch", "grey"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("states", "part"),
+    [
+        ({"Cured"}, "colour"),
+        ({"Cured", "Set"}, "grey"),
+        ({"Cured", "Due again"}, "grey"),
+    ],
+    ids=["all", "not all", "one is due again"],
+)
+def test_it_has_its_colour_while_all_of_its_skills_are_cured(
+    tiny: Bench, states: set[str], part: str
+) -> None:
+    """One that isn't, or no longer is, leaves it grey."""
+    sheets = [each for each in skill_sheets(person_id=1) if each.competency.slug == "mixing"]
+    stood = [
+        replace(sheets[0], standing=replace(sheets[0].standing, state=state)) for state in states
+    ]
+    rows = {"mixing": replace(READ, questions_right=4)}
+    assert roof_parts(tiny.library, rows, stood)[1].state == part

@@ -1,7 +1,8 @@
 """How far somebody has come, as they see it themselves."""
 
 from web_bench import Bench
-from web_cast import NOOR, SAM
+from web_cast import BERTIL, NOOR, SAM
+from web_kinds import SYRINGE, answer_right
 from web_page import Element, Page
 
 
@@ -98,3 +99,42 @@ def test_signed_out_there_is_no_progress(tiny: Bench) -> None:
 def test_progress_takes_no_forms(tiny: Bench) -> None:
     """It is only read."""
     assert tiny.visit(NOOR).post("/progress", {}).status == 405
+
+
+def skills(page: Page) -> dict[str, str]:
+    """What the page says of each skill, by title."""
+    rows = page.main.all("li", class_="skill")
+    return {each.all("b")[0].words: each.words for each in rows}
+
+
+def test_each_skill_tells_where_it_stands_and_why(tiny: Bench) -> None:
+    """One was right once without help; nothing was asked of another yet."""
+    noor = tiny.reader(NOOR)
+    noor.answer("dose-chain", "40", "32")
+    told = skills(noor.open("/progress"))
+    assert told["Working out a dose"].startswith("Not started")
+    assert told["Working out the catalyst"] == (
+        "Started Working out the catalyst "
+        "It was right without help, but not yet often enough in a row."
+    )
+
+
+def test_a_skill_that_has_gelled_tells_its_date(kinds: Bench) -> None:
+    """Right three times in a row, it is asked again tomorrow; the day after it is overdue."""
+    noor = kinds.reader(NOOR)
+    for _ in range(3):
+        answer_right(kinds, noor, noor.alone(SYRINGE))
+    told = skills(noor.open("/progress"))["Working out the catalyst"]
+    assert told.startswith("Gelled")
+    assert told.endswith("Due tomorrow")
+    kinds.clock.wait(days=2)
+    told = skills(noor.open("/progress"))["Working out the catalyst"]
+    assert told.endswith("Due since yesterday")
+
+
+def test_a_supervisor_sees_the_skills_of_their_trainee(tiny: Bench) -> None:
+    """The same words as she does herself."""
+    noor = tiny.reader(NOOR)
+    noor.answer("dose-chain", "40", "32")
+    page = tiny.visit(BERTIL).open("/crew/ref-of-noor")
+    assert skills(page) == skills(noor.open("/progress"))

@@ -2,11 +2,14 @@
 
 from pathlib import Path
 
+from web_bench import Bench
 from web_content import BARE_CHAIN, DOSE_CHAIN, MIXING, write_content
 from web_page import Page
+from web_visitor import Visitor
 
 from trainer.engine import show
 from trainer.lessons import ChooseDrawn, Drawn, LocateDrawn, OrderDrawn, Variant
+from trainer.web.shown import opened
 
 STRINGS, STEPS, LEAK = "/questions/strings", "/questions/steps", "/questions/leak"
 SYRINGE = "/questions/drum-syringe"
@@ -141,6 +144,16 @@ def right_fields(drawn: Drawn) -> dict[str, str]:
         case LocateDrawn():
             return {"answer_0": drawn.question.right_name}
     raise AssertionError(drawn)
+
+
+def answer_right(bench: Bench, visitor: Visitor, page: Page) -> Page:
+    """Return the mark of a question that is answered right, on the numbers that its page shows."""
+    with bench.app.test_request_context("/"):
+        was = opened(page.form.fields["shown"])
+    assert was is not None
+    question = bench.library.questions[was.question_id]
+    drawn = question.drawn(was.seed, was.redraws).at_stage(was.stage)
+    return visitor.go_on(visitor.send(page, **right_fields(drawn)))
 
 
 def wrong_fields(page: Page) -> dict[str, str]:

@@ -43,6 +43,8 @@ class Standing:
     """When it is asked again; None while it hasn't gelled, when any day will do."""
     is_due: bool
     """Whether that date has come, today or before."""
+    is_overdue: bool
+    """Whether it came on an earlier day."""
     counted: int
     """Where the run stands, to sort by and never to show: tries that have counted in it."""
 
@@ -60,6 +62,7 @@ def standing(progress: Progress, today: date, rules: SkillRules) -> Standing:
         _reason(state, progress),
         due,
         due is not None and today >= due,
+        due is not None and today > due,
         progress.counted,
     )
 

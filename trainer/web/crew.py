@@ -14,7 +14,7 @@ from trainer.web.access import reaches, signed_in
 from trainer.web.filters import day
 from trainer.web.installation import here
 from trainer.web.outline import State, is_whole
-from trainer.web.progress import sheets_of
+from trainer.web.progress import progress_of
 from trainer.web.uses import last_uses
 
 bp = Blueprint("crew", __name__, url_prefix="/crew")
@@ -61,14 +61,12 @@ def show() -> str:
 def person(ref: str) -> str:
     """Show one trainee's progress."""
     trainee = trainee_or_404(ref)
-    sheets, parts = sheets_of(trainee.person_id)
     asked = here().library.questions
     stuck = stuck_rows(db.session, [trainee.person_id], asked)
     return render_template(
         "crew/person.html",
         person=trainee,
-        sheets=sheets,
-        roof_parts=parts,
+        **progress_of(trainee.person_id),
         stuck=stuck_words(stuck.get(trainee.person_id, [])),
         last_uses=[(each.title, each.words) for each in last_uses(trainee.person_id)],
     )

@@ -10,6 +10,9 @@ from trainer.engine.units import counted
 from trainer.web.installation import here
 from trainer.web.working_lines import plain_working
 
+#: Days that have a name of their own, by how long ago they are.
+_NEAR = {-1: "tomorrow", 0: "today", 1: "yesterday"}
+
 
 def init_app(app: Flask) -> None:
     """Register them."""
@@ -21,13 +24,13 @@ def init_app(app: Flask) -> None:
 
 
 def day(when: date | datetime | None) -> str:
-    """Return a date as people say it: today, yesterday, 3 November, 3 November 2025."""
+    """Return a date as people say it: today, tomorrow, 3 November, 3 November 2025."""
     if when is None:
         return "not yet"
     date_ = here().date_of(when) if isinstance(when, datetime) else when
     today = here().today()
     ago = (today - date_).days
-    if ago in (0, 1):
-        return ("today", "yesterday")[ago]
+    if ago in _NEAR:
+        return _NEAR[ago]
     words = f"{date_.day} {date_:%B}"
     return words if date_.year == today.year else f"{words} {date_.year}"

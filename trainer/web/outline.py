@@ -8,7 +8,9 @@ from flask import url_for
 from trainer.engine.units import counted
 from trainer.lessons import Lesson, Library
 from trainer.records.progress import LessonRow, QuestionRow
+from trainer.records.standing import CURED
 from trainer.web.filters import day
+from trainer.web.skill_standing import SkillSheet
 
 State = tuple[str, str]
 #: What a question can be for one person.
@@ -102,13 +104,25 @@ def lesson_entries(library: Library, rows: Mapping[str, LessonRow]) -> list[Less
     ]
 
 
-def roof_parts(library: Library, rows: Mapping[str, LessonRow]) -> list[RoofPart]:
-    """Return the parts of the roof; one is grey when its lesson's questions were right once."""
+def roof_parts(
+    library: Library, rows: Mapping[str, LessonRow], sheets: Collection[SkillSheet]
+) -> list[RoofPart]:
+    """Return the parts of the roof.
+
+    One is grey when its lesson's questions were right once, in colour while all skills of its
+    competency that are taught are Cured.
+    """
     whole = {each.competency for each in library.lessons if is_whole(each, rows.get(each.slug))}
+    met = {sheet.competency.slug for sheet in sheets}
+    cured = met - {each.competency.slug for each in sheets if each.standing.state != CURED}
     return [
-        RoofPart(each.part, each.title, "grey" if each.slug in whole else "none")
+        RoofPart(each.part, each.title, _part_state(each.slug, whole, cured))
         for each in library.competencies.competencies
     ]
+
+
+def _part_state(competency: str, whole: Collection[str], cured: Collection[str]) -> str:
+    return "colour" if competency in cured else "grey" if competency in whole else "none"
 
 
 def _more(lesson: Lesson, row: LessonRow | None) -> str:

@@ -12,6 +12,7 @@ from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.outline import is_whole, lesson_entries, roof_parts
+from trainer.web.skill_standing import skill_sheets
 
 bp = Blueprint("today", __name__)
 
@@ -35,7 +36,7 @@ def show() -> str:
         "today/today.html",
         first=first_thing(library, rows) if "trainee" in person.roles else _look_at_the_crew(),
         lessons=lesson_entries(library, rows),
-        roof_parts=roof_parts(library, rows),
+        roof_parts=roof_parts(library, rows, skill_sheets(person.person_id)),
     )
 
 
