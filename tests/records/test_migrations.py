@@ -63,7 +63,7 @@ def test_models_and_migrations_agree_on_checks(empty_url: str) -> None:
         db.drop_all()
         schema.upgrade(app)
         assert _checks(db.engine) == modelled
-        assert len(modelled) == 9
+        assert len(modelled) == 10
 
 
 @pytest.mark.parametrize(

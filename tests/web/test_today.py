@@ -1,10 +1,12 @@
 """Today: one thing plainly first, then the lessons, then the roof."""
 
 import pytest
+from web_begun import begin, begun, due, gelled
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR, SAM, Who
 from web_content import right_grams
 from web_page import Element, Page
+from web_uses import note_use
 from web_visitor import Visitor
 
 
@@ -75,8 +77,8 @@ def test_it_counts_what_is_left(tiny: Bench) -> None:
     assert "Still to do: 3 of its 4 questions." in first(noor.open("/")).words
 
 
-def test_when_all_is_done_it_says_so(tiny: Bench) -> None:
-    """Nothing is put first; any lesson may be taken again."""
+def test_what_is_still_at_its_first_meeting_comes_after_the_lessons(tiny: Bench) -> None:
+    """Every question was right once, and no skill three times in a row: practice is left."""
     noor = tiny.visit(NOOR)
     noor.read("before-the-lid")
     finish(noor, "first-dose")
@@ -84,8 +86,59 @@ def test_when_all_is_done_it_says_so(tiny: Bench) -> None:
     finish(noor, "dose-chain", "bare-chain", "two-slips")
     finish(noor, "drum-dose")
     page = noor.open("/")
+    assert lead(page) == "/practice"
+    assert "on what you have begun" in first(page).words
+
+
+def test_nothing_is_due_on_the_day_of_gelling(bench: Bench) -> None:
+    """The lesson goes on."""
+    page = gelled(bench).open("/")
+    assert lead(page).startswith("/lessons/")
+    assert "Due today" not in page.words
+
+
+def test_what_is_due_comes_before_the_next_lesson(bench: Bench) -> None:
+    """It fades; the lesson doesn't. Four skills want two tries each."""
+    page = due(bench, skills=4).open("/")
+    assert lead(page) == "/practice"
+    assert "4 skills are due today: 8 questions, about 10 minutes." in first(page).words
+    told = [each.words for each in page.main.all("li", class_="skill")]
+    assert len(told) == 4
+    assert all(words.startswith("Gelled ") for words in told)
+
+
+def test_a_sitting_that_was_begun_is_gone_on_with(bench: Bench) -> None:
+    """It says how much is left."""
+    noor = begun(bench)
+    told = first(noor.open("/")).words
+    assert "You are in the middle of it:" in told
+    assert "left" in told
+
+
+def test_when_all_is_done_it_says_so(tiny: Bench) -> None:
+    """Nothing is put first; the day of the next practice is told."""
+    noor = tiny.visit(NOOR)
+    noor.read("before-the-lid")
+    finish(noor, "first-dose")
+    noor.read("mixing")
+    finish(noor, "dose-chain", "bare-chain", "two-slips")
+    finish(noor, "drum-dose")
+    end = begin(noor).path.rpartition("/")[0] + "/end"
+    form = noor.open(end).form_to(end)
+    noor.post(form.action, form.fields)
+    page = noor.open("/")
     assert not page.main.all(class_="first")
-    assert "Every question of every lesson has been right once." in page.words
+    assert "All is done for today." in page.words
+
+
+def test_what_waits_is_told_on_both_sides(tiny: Bench) -> None:
+    """Noor's use waits for Bertil: her page says so, and it is his first thing."""
+    noor, bertil = tiny.reader(NOOR), tiny.visit(BERTIL)
+    note_use(noor)
+    assert "1 use on a job you noted waits for your supervisor." in noor.open("/").words
+    page = bertil.open("/")
+    assert lead(page) == "/crew/uses"
+    assert "1 use on a job waits for you to confirm." in page.words
 
 
 def test_a_part_of_the_roof_comes_in(tiny: Bench) -> None:

@@ -62,6 +62,8 @@ RULES = "".join(
         "sitting_minutes": 10,
         "break_minutes": 5,
         "returns_after": 3,
+        "same_numbers_after_days": 90,
+        "numberless_after_days": 14,
         "refresher_recall": 0.85,
         "refresher_recall_if_safety_critical": 0.9,
         "refresher_questions": 15,

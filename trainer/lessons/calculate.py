@@ -4,7 +4,6 @@ import hashlib
 import json
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import timedelta
 from itertools import takewhile
 from typing import Any, ClassVar
 
@@ -29,13 +28,16 @@ class CalculateQuestion(Question):
     """A question that a calculation makes and marks."""
 
     kind: ClassVar[str] = "calculate"
-    #: The same numbers don't come back to one person sooner.
-    not_again: ClassVar[timedelta] = timedelta(days=90)
 
     calculate: str
     givens: Mapping[str, Draw]
     asks: tuple[Ask, ...]
     slips: tuple[Slip, ...]
+
+    @property
+    def worked_by(self) -> str:
+        """The name of its calculation."""
+        return self.calculate
 
     @property
     def method(self) -> Method[...]:

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from trainer.lessons.block import Block
+from trainer.lessons.errors import did_you_mean
 from trainer.lessons.rules import Rule, read_rules
 
 _FILE = "competencies.toml"
@@ -22,6 +23,8 @@ class Skill:
     slug: str
     title: str
     weight: float
+    #: Skills that people easily take for this one, asked close to it.
+    confused_with: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +64,9 @@ def read_competencies(folder: Path) -> Competencies:
     tables = list(block.tables(table, "competency"))
     competencies = tuple(_read_competency(part, each) for part, each in tables)
     _refuse_twice(tables, "competency")
-    _refuse_twice([pair for part, each in tables for pair in _skills(part, each)], "skill")
+    skills = [pair for part, each in tables for pair in _skills(part, each)]
+    _refuse_twice(skills, "skill")
+    _refuse_confusion_with_nothing(skills)
     rules = block.want(table, "rules", dict, "The file") if "rules" in table else {}
     return Competencies(competencies, read_rules(block, rules))
 
@@ -89,10 +94,14 @@ def _skills(block: Block, table: Mapping[str, Any]) -> Iterator[tuple[Block, dic
 
 
 def _read_skill(block: Block, table: Mapping[str, Any]) -> Skill:
-    block.refuse_unknown(table, ("slug", "title", "weight"), "A skill")
+    block.refuse_unknown(table, ("slug", "title", "weight", "confused_with"), "A skill")
     slug = block.want(table, "slug", str, "A skill")
+    confused = block.texts(table, "confused_with", slug) if "confused_with" in table else ()
     return Skill(
-        slug, block.want(table, "title", str, slug), float(block.want(table, "weight", float, slug))
+        slug,
+        block.want(table, "title", str, slug),
+        float(block.want(table, "weight", float, slug)),
+        tuple(confused),
     )
 
 
@@ -102,3 +111,14 @@ def _refuse_twice(tables: Iterable[tuple[Block, Mapping[str, Any]]], what: str) 
         if table["slug"] in seen:
             raise part.mistake("slug", f"The {what} '{table['slug']}' stands here twice.")
         seen.add(table["slug"])
+
+
+def _refuse_confusion_with_nothing(skills: Iterable[tuple[Block, Mapping[str, Any]]]) -> None:
+    kept = list(skills)
+    slugs = [table["slug"] for _, table in kept]
+    for part, table in kept:
+        for other in table.get("confused_with", ()):
+            if other not in slugs or other == table["slug"]:
+                sentence = f"No other skill than '{table['slug']}' is called '{other}'."
+                others = [each for each in slugs if each != table["slug"]]
+                raise part.mistake("confused_with", sentence, did_you_mean(other, others))

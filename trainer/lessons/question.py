@@ -7,7 +7,6 @@ asks which kind it has before it.
 from abc import ABC, abstractmethod
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from datetime import timedelta
 from typing import Any, ClassVar, Protocol
 
 from trainer.engine import Verdict
@@ -47,8 +46,6 @@ class Question(ABC):
 
     #: The word after `kind =`.
     kind: ClassVar[str]
-    #: What has been shown to somebody is no evidence again for so long.
-    not_again: ClassVar[timedelta]
 
     id: str
     lesson: str
@@ -68,6 +65,16 @@ class Question(ABC):
         return ""
 
     @property
+    def worked_by(self) -> str:
+        """What has to be done to answer it: the same for two that are worked in the same way."""
+        return f"{self.kind} {self.id}"
+
+    @property
+    def is_numberless(self) -> bool:
+        """Whether it has no numbers that could be fresh, and looks the same each time."""
+        return False
+
+    @property
     def pictures(self) -> tuple[str, ...]:
         """The pictures that it asks about."""
         return ()
@@ -84,7 +91,7 @@ class Question(ABC):
     def next_drawn(self, seed: str, had: Sequence[Had]) -> tuple["Drawn", bool]:
         """Return it as it is shown next, and whether that had been shown before.
 
-        `had` is what was shown within `not_again`, oldest first.
+        `had` is what was shown so lately that it is no evidence again, oldest first.
         """
 
 

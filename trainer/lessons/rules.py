@@ -76,6 +76,8 @@ _SHAPES: Mapping[str, _Shape] = {
     "sitting_minutes": _COUNT,
     "break_minutes": _COUNT,
     "returns_after": _COUNT,
+    "same_numbers_after_days": _COUNT,
+    "numberless_after_days": _COUNT,
     "refresher_recall": _SHARE,
     "refresher_recall_if_safety_critical": _SHARE,
     "refresher_questions": _COUNT,

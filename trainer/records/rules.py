@@ -4,6 +4,7 @@ Each is named as its author named it; why it is what it is stands beside it, whe
 """
 
 from dataclasses import dataclass
+from datetime import timedelta
 
 __all__ = ["SeasonRules", "SittingRules", "SkillRules", "UseRules"]
 
@@ -70,6 +71,15 @@ class SittingRules:
     """A longer time between two answers was a break, and counts as this."""
     returns_after: int
     """Questions in between before a skill comes back in a sitting."""
+    same_numbers_after_days: int
+    """Days for which somebody isn't asked a question on the same numbers again."""
+    numberless_after_days: int
+    """Days after which a question without numbers may return, and count."""
+
+    def out_of_sight(self, *, numberless: bool) -> timedelta:
+        """Return how long what was shown of a question is no evidence again."""
+        days = self.numberless_after_days if numberless else self.same_numbers_after_days
+        return timedelta(days=days)
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

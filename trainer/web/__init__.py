@@ -22,6 +22,7 @@ from trainer.web import (
     lessons,
     mix,
     navigation,
+    practice,
     practise,
     progress,
     questions,
@@ -67,7 +68,18 @@ def init_app(app: Flask, installation: Installation) -> None:
     forms.csrf.init_app(app)
     access.init_app(app)
     for room in (
-        *(signing_in, today, lessons, questions, progress, uses, crew, confirming, guidance),
+        *(
+            signing_in,
+            today,
+            lessons,
+            practice,
+            questions,
+            progress,
+            uses,
+            crew,
+            confirming,
+            guidance,
+        ),
         *(roofs, roof_sheet, practise, mix, cups),
     ):
         app.register_blueprint(room.bp)

@@ -146,8 +146,9 @@ def _drawn(
     else somebody could look at the worked lines, and then do all of it alone on the same numbers.
     """
     seed = here().seed(person_id, question.id, roof, count)
-    today = here().today()
-    had = attempts.seen_variants(db.session, person_id, question.id, today - question.not_again)
+    today, rules = here().today(), here().thresholds.sittings
+    since = today - rules.out_of_sight(numberless=question.is_numberless)
+    had = attempts.seen_variants(db.session, person_id, question.id, since)
     own = seed if stage == ALL_YOURS else f"{seed}|{stage}"
     # On a roof nothing fades, nor where no skill leads.
     lower = stage if question.leading_skill and not roof else 0

@@ -10,7 +10,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.exceptions import HTTPException
 
 from trainer.records import db, faults
-from trainer.web import practise, questions, roofs, signing_in, turn, uses
+from trainer.web import practice, practise, questions, roofs, signing_in, turn, uses
 
 _log = logging.getLogger(__name__)
 
@@ -28,6 +28,7 @@ LOST_TOKEN = "This form had lost its key and has a new one now. Send it again." 
 #: Forms that come back as they were typed, by where they are sent.
 _FORMS: Mapping[str, Callable[[str], str]] = {
     "questions.check": questions.show_again,
+    "practice.check": practice.show_again,
     "practise.check": practise.show_again,
     "roofs.keep_new": roofs.show_again,
     "roofs.keep_changed": roofs.show_again,

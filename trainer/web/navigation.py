@@ -6,6 +6,7 @@ from flask import Flask, current_app, g, request, url_for
 
 _STEPS = (
     ("Today", "today.show", ("today", "lessons", "questions")),
+    ("Practice", "practice.show", ("practice",)),
     ("Roofs", "roofs.show", ("roofs", "roof_sheet", "practise")),
     ("Mix", "mix.show", ("mix", "cups")),
     ("Progress", "progress.show", ("progress", "uses")),

@@ -6,12 +6,13 @@ Asking, marking and telling the mark are the same for both; what differs stands 
 from abc import ABC, abstractmethod
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import NamedTuple
+from typing import ClassVar, NamedTuple
 
 from flask import url_for
 
 from trainer.lessons import ALL_YOURS, Question
 from trainer.records import db, fading, progress
+from trainer.records.attempts import AttemptFacts
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.shown import Shown
@@ -49,6 +50,8 @@ class Origin(ABC):
     digest: str
     #: The digest of the roof's description today, or nothing.
     roof: str = ""
+    #: Whether it may be asked anew from here, once it is done.
+    repeats: ClassVar[bool] = True
 
     def asked(self, was: Shown) -> bool:
         """Whether it was this question that was shown."""
@@ -78,6 +81,10 @@ class Origin(ABC):
     @abstractmethod
     def onward(self) -> Way | None:
         """Return the way on, once it is done."""
+
+    def recorded(self, facts: AttemptFacts) -> None:
+        """Note where else a try belongs that was just recorded, in the same transaction."""
+        del facts
 
     def since(self, was: Shown) -> tuple[str, ...]:
         """Return what the page of a mark says about changes since it was shown."""

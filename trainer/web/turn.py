@@ -69,7 +69,8 @@ def check(origin: Origin) -> ResponseReturnValue:
     lesson = here().library.by_slug.get(drawn.question.lesson)
     facts = attempt_facts(was, drawn, mark, time, lesson.competency if lesson else "")
     writing(db.session)
-    attempts.record(db.session, facts, here().thresholds.skills)
+    if attempts.record(db.session, facts, here().thresholds.skills).first:
+        origin.recorded(facts)
     signins.seen(db.session, signed_in().sign_in_id, time.sent_at)
     db.session.commit()
     return redirect(origin.marked_href(was), 303)
@@ -100,7 +101,7 @@ def marked(origin: Origin, stored: attempts.StoredAttempt) -> ResponseReturnValu
         back=origin.back(),
         sealed=second.sealed() if second else "",
         form=form,
-        again=kind.again if origin.today else "",
+        again=kind.again if origin.today and origin.repeats else "",
         onward=origin.onward(),
     )
 

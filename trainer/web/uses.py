@@ -135,6 +135,11 @@ def last_uses(person_id: int) -> list[LastUse]:
     return told
 
 
+def waiting_of(person_id: int) -> int:
+    """Return how many of one's own uses wait for a supervisor."""
+    return sum(not each.answer for each in uses.uses_of(db.session, person_id))
+
+
 def show_again(note: str) -> str:
     """Return the page of this request's form with a note, and with all that was typed."""
     return _page(request.form, note=note)

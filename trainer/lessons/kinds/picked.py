@@ -3,8 +3,7 @@
 import hashlib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from datetime import timedelta
-from typing import Any, ClassVar
+from typing import Any
 
 from trainer.lessons.block import Block
 from trainer.lessons.question import AnswerMark, Drawn, Had, Mark, Question
@@ -16,10 +15,12 @@ _KEYS = ("id", "title", "kind", "ask", "skill")
 class PickedQuestion(Question):
     """A question that is answered once, by picking, and explained at once."""
 
-    #: Who has seen the explanation remembers it for a while.
-    not_again: ClassVar[timedelta] = timedelta(days=14)
-
     skill: str
+
+    @property
+    def is_numberless(self) -> bool:
+        """Always: who has seen the explanation remembers it for a while."""
+        return True
 
     @property
     def skills(self) -> tuple[str, ...]:
