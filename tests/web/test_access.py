@@ -2,6 +2,7 @@
 
 import pytest
 from sqlalchemy import update
+from web_begun import begin
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR, ODA, RUTH, SAM, Who
 from web_mix import CUP, timed_cup
@@ -60,6 +61,13 @@ PATHS = {
     "progress.show": "/progress",
     "crew.show": "/crew",
     "crew.person": "/crew/ref-of-noor",
+    "practice.show": "/practice",
+    "practice.begin": "/practice",
+    "practice.question": "/practice/1/1",
+    "practice.check": "/practice/1/1",
+    "practice.marked": "/practice/1/1/0/1",
+    "practice.stop": "/practice/1/end",
+    "practice.end": "/practice/1/end",
     "uses.show": "/uses",
     "uses.note": "/uses",
     "uses.remove": "/uses/1/take-back",
@@ -67,17 +75,24 @@ PATHS = {
     "confirming.answer": "/crew/uses",
 }
 POSTED = {"signing_in.sign_out", "lessons.read", "questions.check", "practise.check"}
+POSTED |= {"practice.begin", "practice.check", "practice.stop"}
 POSTED |= {"mix.start", "cups.keep", "cups.remove", "uses.note", "uses.remove", "confirming.answer"}
 #: What is sent besides the form's key.
 TYPED = {"cups.keep": CUP, "uses.note": USED, "confirming.answer": {"answer": "confirmed"}}
 DESCRIBED = {"roofs.keep_new", "roofs.keep_changed"}
 POSTED |= {*DESCRIBED, "roofs.remove"}
-ANSWERED = {"questions.check", "practise.check"}
+ANSWERED = {"questions.check", "practise.check", "practice.check"}
 CELLS = [(page, role) for page in MATRIX for role in ROLES]
 
 
 def ask_for(page: str, visitor: Visitor, *, signed_in: bool) -> Page:
     """Return what somebody gets who opens a page, or presses its button."""
+    if page.startswith("practice.") and signed_in:
+        visitor.answer("first-dose", "1")
+        begin(visitor)
+        if page == "practice.marked":
+            visitor.answer(visitor.alone("/practice/1/1"), "1")
+            PATHS[page] = visitor.open("/practice/1/1").leads_to
     if page == "questions.marked" and signed_in:
         visitor.answer("first-dose", "1")
     if page == "practise.marked" and signed_in:
@@ -89,9 +104,9 @@ def ask_for(page: str, visitor: Visitor, *, signed_in: bool) -> Page:
     if page == "uses.remove" and signed_in:
         note_use(visitor)
     if page in POSTED:
-        token = visitor.open("/sign-in" if not signed_in else "/lessons/before-the-lid").form.fields
+        token = visitor.open("/help").sign_out_form if signed_in else visitor.open("/sign-in").form
         typed = fields_from(SHED) if page in DESCRIBED else TYPED.get(page, {})
-        return visitor.post(PATHS[page], {**typed, "csrf_token": token["csrf_token"]})
+        return visitor.post(PATHS[page], {**typed, "csrf_token": token.fields["csrf_token"]})
     return visitor.open(PATHS[page])
 
 
@@ -111,7 +126,7 @@ def test_every_cell_holds(tiny: Bench, page: str, role: str) -> None:
     who = ROLES[role]
     if who and "/roofs/1" in PATHS[page]:
         save(tiny, who)
-    practised = page.startswith("practise.")
+    practised = page.startswith(("practise.", "practice."))
     visitor = tiny.reader(who) if who and practised else tiny.visit(who)
     answer = ask_for(page, visitor, signed_in=who is not None)
     if getattr(MATRIX[page], role) != "no":

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterator
 
+from web_begun import begin, due
 from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR
-from web_kinds import LEAK, STEPS, STRINGS, wrong_fields
+from web_kinds import LEAK, STEPS, STRINGS, answer_right, wrong_fields
 from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
 from web_practice import DEEPER, SHED, SOLD, change, question_on, remove, save
@@ -23,6 +24,7 @@ def walk(bench: Bench, tiny: Bench, kinds: Bench) -> dict[str, Page]:
     pages["first lesson, not read"] = bench.visit(NOOR).open(f"/lessons/{bench.library.first.slug}")
     pages.update(lessons(bench, bench.reader(NOOR)))
     pages.update(people(bench))
+    pages.update(sittings(bench))
     pages.update(described(bench.visit(NOOR)))
     pages.update(refusals(bench.visit(NOOR)))
     noor = tiny.reader(NOOR)
@@ -81,6 +83,24 @@ def people(bench: Bench) -> Iterator[tuple[str, Page]]:
     yield "person", bench.visit(BERTIL).open("/crew/ref-of-noor")
     yield "all crews", bench.visit(KIT).open("/crew")
     yield "person of no doing", bench.visit(KIT).open("/crew/ref-of-oda")
+
+
+def sittings(bench: Bench) -> Iterator[tuple[str, Page]]:
+    """Yield practice: none yet, offered, a turn, its mark, half-way, and its end."""
+    yield "practice, none", bench.reader(NOOR).open("/practice")
+    noor = due(bench)
+    yield "today, due", noor.open("/")
+    yield "practice, offered", noor.open("/practice")
+    turn = begin(noor)
+    yield "turn of practice", turn
+    yield "mark in practice", answer_right(bench, noor, turn)
+    yield "practice, half-way", noor.open("/practice")
+    end = f"{turn.path.rpartition('/')[0]}/end"
+    yield "end of practice, half-way", noor.open(end)
+    form = noor.open(end).form_to(end)
+    yield "end of practice", noor.go_on(noor.post(form.action, form.fields))
+    yield "practice, done", noor.open("/practice")
+    yield "progress, due", noor.open("/progress")
 
 
 def refusals(noor: Visitor) -> Iterator[tuple[str, Page]]:
