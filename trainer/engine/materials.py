@@ -99,6 +99,18 @@ WRAP = Constant("wrap on to each face", 50, "mm", 10, 150, "common practice", "n
 BEGINNER_BATCH = Constant(
     "beginner's batch", 1, "L", 0.1, 25, "common practice", "no published source"
 )
+BEGINNER_MOST = Constant(
+    "most that a beginner mixes", 2, "L", 2, 2, "common practice", "no published source"
+)
+WARM_ROOM = Constant(
+    "warmest that closed drums are warmed",
+    30,
+    "°C",
+    30,
+    30,
+    "common practice",
+    "the data sheet comes first",
+)
 WORKING_SHARE = Constant(
     "share of the gel time", 2 / 3, "", 0.4, 0.8, "common practice", "no published source"
 )

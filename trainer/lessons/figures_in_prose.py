@@ -15,6 +15,7 @@ from trainer.engine.measures import UNITS, convert
 from trainer.engine.schema import Parameter
 from trainer.engine.typed_givens import read_givens
 from trainer.engine.working import METHODS
+from trainer.lessons.draws import printed
 from trainer.lessons.errors import did_you_mean
 from trainer.lessons.standing import KnownFigure, of_constant, of_parameter, of_stock
 from trainer.lessons.stock import Sizes
@@ -100,7 +101,7 @@ def _constant(whole: str, inside: str) -> Filled:
         raise BadPlaceholder(whole, f"There is no constant '{name}'.", did_you_mean(name, known))
     constant = NAMED[name]
     to = unit if colon else constant.unit
-    shown = show(_in(whole, constant.value, constant.unit, to), to)
+    shown = printed(_in(whole, constant.value, constant.unit, to), to, None)
     return Filled(shown, (of_constant(constant),))
 
 
