@@ -91,6 +91,12 @@ def test_an_unreadable_tolerance_is_refused(tolerance: str) -> None:
             "There is no unit 'kgg'.",
             "Did you mean 'kg'?",
         ),
+        (
+            'unit = "g"',
+            'unit = "kilograms"',
+            "There is no unit 'kilograms'.",
+            "Did you mean 'kg'?",
+        ),
     ],
 )
 def test_a_wrong_line_or_unit_is_refused(old: str, new: str, sentence: str, mend: str) -> None:

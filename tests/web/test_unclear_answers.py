@@ -5,21 +5,24 @@ from web_bench import Bench
 from web_cast import NOOR
 from web_content import CHAIN, FIRST
 
+from trainer.engine.errors import Unclear
+from trainer.engine.units import read_quantity
+
 UNCLEAR = {
     "": "Type a figure first, such as 1.3.",
     "   ": "Type a figure first, such as 1.3.",
-    "a good splash": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "nan": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "infinity": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "-inf": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "a good splash": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "nan": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "infinity": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "-inf": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
     "1e400": "'e400' is no unit known here. Write the figure and its unit.",
     "-40": "A figure here cannot be below zero. Leave the minus sign out.",
     "40 ml": "You wrote ml; this is asked in g. Look at it once more.",
     "1,300": "Is that 1.300 or 1300? Write it one of those ways.",
-    "9**9**9": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "9**9**9": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
     "1/0": "A fraction can't be over nothing. Write it like 1 1/2.",
     "4" * 10_000: "That is too long for one figure. Keep it under 40 characters.",
-    "40\x00": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "40\x00": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
 }
 
 
@@ -78,3 +81,11 @@ def test_a_form_without_its_fields_is_asked_about(tiny: Bench) -> None:
     bare = {name: fields[name] for name in ("csrf_token", "shown")}
     page = noor.post(FIRST, bare)
     assert (page.status, page.error_of("answer_0")) == (422, "Type a figure first, such as 1.3.")
+
+
+def test_the_way_to_write_it_is_told_in_the_unit_that_is_asked_for() -> None:
+    """An area isn't written in kilograms, and what has no unit isn't given one."""
+    for unit, like in (("m²", "1.3 or 1.3\u00a0m²."), ("ml", "1.3 or 1.3\u00a0ml."), ("", "1.3.")):
+        with pytest.raises(Unclear) as told:
+            read_quantity("about so", unit)
+        assert str(told.value).endswith(f"Write it like {like}")

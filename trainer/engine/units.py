@@ -162,7 +162,8 @@ def _feet_and_inches(text: str, tidy: str) -> tuple[float, Unit] | None:
 def _number_and_unit(text: str, tidy: str, default: Unit) -> tuple[float, Unit]:
     match = _NUMBER.fullmatch(tidy) if tidy.isprintable() else None
     if not match or not (match["whole"] or match["rest"] or match["over"]):
-        raise Unclear(text, "That can't be read as one figure. Write it like 1.3 or 1.3 kg.")
+        like = f"1.3 or 1.3{_SPACE}{default.symbol}" if default.symbol else "1.3"
+        raise Unclear(text, f"That can't be read as one figure. Write it like {like}.")
     value = _value(text, match)
     below = value and match["sign"] and match["sign"] in "-−–"
     return (-value if below else value), _unit(text, match["unit"], default)

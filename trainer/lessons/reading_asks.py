@@ -6,7 +6,7 @@ from typing import Any
 
 from trainer.engine import Method, Tolerance
 from trainer.engine.drivers import example_working
-from trainer.engine.measures import UNITS, convert
+from trainer.engine.measures import UNITS, convert, unit_spelled
 from trainer.lessons.asks import Ask
 from trainer.lessons.block import Block
 from trainer.lessons.errors import did_you_mean
@@ -78,7 +78,9 @@ def _read_ask(
 
 def _check_unit(block: Block, unit: str, line_unit: str) -> None:
     if unit not in UNITS:
-        raise block.mistake("unit", f"There is no unit '{unit}'.", did_you_mean(unit, UNITS))
+        meant = unit_spelled(unit)
+        mend = f"Did you mean '{meant.symbol}'?" if meant else did_you_mean(unit, UNITS)
+        raise block.mistake("unit", f"There is no unit '{unit}'.", mend)
     if UNITS[unit].kind != UNITS[line_unit].kind:
         raise block.mistake(
             "unit",
