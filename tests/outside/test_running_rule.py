@@ -5,6 +5,8 @@ sequential test (Annals of Mathematical Statistics 16, 1945; from memory). The f
 82.6 of 100 at one pass, 12.9 and 99.5 within three, are computed; the tolerance is their rounding.
 """
 
+import random
+from datetime import date
 from itertools import pairwise
 from pathlib import Path
 
@@ -13,6 +15,8 @@ from scipy.stats import binom
 
 from trainer.lessons.library import read_library
 from trainer.records.chances import chance_of_a_pass, chance_within
+from trainer.records.running import NEVER_TRIED, after
+from trainer.records.skill_tries import SkillTold
 from trainer.web.thresholds import thresholds_of
 
 RULES = thresholds_of(read_library(Path(__file__).parents[2] / "content")).skills
@@ -48,3 +52,33 @@ def test_the_two_ways_agree(share: float) -> None:
     assert chance_of_a_pass(share, RULES) == pytest.approx(passes(share), abs=1e-12)
     expected = 1 - (1 - passes(share)) ** 3
     assert chance_within(3, share, RULES) == pytest.approx(expected, abs=1e-12)
+
+
+def cured_in_runs(share_right: float, chance: random.Random) -> int:
+    """Return in which of its runs a made-up person's skill cures, by the records' own step."""
+    day = date(2026, 3, 9)
+    gelled = [SkillTold(day, right=True, unaided=True)] * RULES.gelled_after
+    progress = after(NEVER_TRIED, gelled, RULES)
+    while progress.reached != "cured" and progress.runs <= 3:
+        assert progress.due is not None
+        tries = (
+            SkillTold(progress.due, right=chance.random() < share_right, unaided=True)
+            for _ in range(RULES.counted_tries_a_day)
+        )
+        for each in tries:
+            progress = after(progress, [each], RULES)
+            if progress.reached == "cured":
+                break
+    return progress.runs if progress.reached == "cured" else 4
+
+
+@pytest.mark.parametrize("share", [0.6, 0.9])
+def test_the_records_own_step_lets_through_as_many(share: float) -> None:
+    """4,000 people with a fixed seed, within four standard errors of the binomial's figures."""
+    people, chance = 4000, random.Random(20261125)  # noqa: S311 - nobody is to be kept from guessing
+    runs = [cured_in_runs(share, chance) for _ in range(people)]
+    for within in (1, 3):
+        expected = 1 - (1 - passes(share)) ** within
+        error = (expected * (1 - expected) / people) ** 0.5
+        told = sum(each <= within for each in runs) / people
+        assert told == pytest.approx(expected, abs=4 * error)
