@@ -1,17 +1,19 @@
 """Skills moved on in the commit of each try are what a count from all tries makes of them."""
 
 import random
+import threading
 from collections.abc import Iterator
 from dataclasses import replace
 from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from flask import Flask
 from records_cast import ANSWER, NOW, RULES, TRY, People, record
 from sqlalchemy import delete, func, insert, select
 
 from trainer.records.attempts import AttemptFacts
-from trainer.records.database import AnySession, table_of, writing
+from trainer.records.database import AnySession, db, table_of, writing
 from trainer.records.evidence import Answer, Attempt
 from trainer.records.people import Person
 from trainer.records.recount import rebuild
@@ -116,13 +118,15 @@ def test_what_went_wrong_is_put_right(any_session: AnySession) -> None:
     people = crowd(any_session, 5, seed=3)
     before = rows(any_session, SkillProgress)
     table = table_of(SkillProgress)
-    any_session.execute(delete(table).where(table.c.person_id.in_(people[:3])))
-    rebuild_skills(any_session, RULES, people[0])
+    gone = any_session.execute(delete(table).where(table.c.person_id.in_(people[:3])))
+    again = rebuild_skills(any_session, RULES, people[0])
+    assert (again.people, again.changed) == (1, again.skills)
     assert rows(any_session, SkillProgress, people[:1]) == [
         row for row in before if row[0] == people[0]
     ]
     assert rows(any_session, SkillProgress, people[1:3]) == []
-    rebuild_skills(any_session, RULES)
+    rest = rebuild_skills(any_session, RULES)
+    assert rest.changed + again.changed == gone.rowcount  # type: ignore[attr-defined]
     assert rows(any_session, SkillProgress) == before
 
 
@@ -197,6 +201,40 @@ def test_two_thousand_tries_of_one_person_make_the_right_state(
     before = rows(session, SkillProgress)
     rebuild_skills(session, RULES)
     assert rows(session, SkillProgress) == before
+
+
+def test_two_phones_at_the_same_moment_move_a_skill_on_one_after_the_other(
+    any_app: Flask, any_session: AnySession, any_people: People
+) -> None:
+    """Neither try is lost: the skill stands as a count from both says."""
+    started = threading.Barrier(2, timeout=30)
+
+    def send(phone: str) -> None:
+        with any_app.app_context():
+            for number in range(15):
+                facts = replace(
+                    TRY,
+                    person_id=any_people.mina,
+                    question_id=f"{phone} {number}",
+                    local_date=date(2026, 3, 9) + timedelta(days=number),
+                    unaided=True,
+                    answers=(replace(ANSWER, skill="dose", verdict="right"),),
+                )
+                started.wait()
+                writing(db.session)
+                record(db.session, facts)
+                db.session.commit()
+
+    threads = [threading.Thread(target=send, args=(phone,)) for phone in ("one", "two")]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    before = rows(any_session, SkillProgress)
+    assert len(before) == 1
+    writing(any_session)
+    assert rebuild_skills(any_session, RULES).changed == 0
+    assert rows(any_session, SkillProgress) == before
 
 
 def wipe(session: AnySession, person_id: int, share: float) -> None:
