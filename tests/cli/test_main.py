@@ -39,6 +39,7 @@ def test_there_are_these_commands() -> None:
         "person",
         "person add",
         "preview",
+        "rebuild",
         "roof",
         "serve",
         "work",
