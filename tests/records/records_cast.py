@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 from trainer.records import attempts, texts
 from trainer.records.attempts import AnswerFacts, AttemptFacts, Recorded
 from trainer.records.database import AnySession
-from trainer.records.rules import SkillRules
+from trainer.records.rules import SeasonRules, SkillRules
 
 NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
 PASSWORD = "three wet rollers"
@@ -90,6 +90,17 @@ RULES = SkillRules(
     recall_wanted=0.9,
     longest_gap_days=120,
     believed_late_days=7,
+)
+SEASONS = SeasonRules(
+    refresher_recall=0.85,
+    refresher_recall_if_safety_critical=0.9,
+    gone_recall=0.6,
+    refresher_questions=15,
+    refresher_days=(-28, -10, 17),
+    refresher_last_open_days=28,
+    season_ahead_days=400,
+    compared_answers=200,
+    compared_gap=0.1,
 )
 
 

@@ -1,12 +1,11 @@
 """`trainer demo`: an invented crew with some weeks behind them, to look round in."""
 
-import random
 import signal
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
-from datetime import UTC, datetime, timedelta
+from dataclasses import replace
+from datetime import timedelta
 from pathlib import Path
 from zoneinfo import ZoneInfo
 
@@ -14,39 +13,24 @@ import click
 from flask import Flask
 
 from trainer import create_app
-from trainer.cli.demo_answers import answered
+from trainer.cli.demo_past import Invented, live_through, note_uses, set_season
 from trainer.cli.opening import told
 from trainer.cli.serve import refuse_taken_port, run, say_where
 from trainer.config import Config, ConfigError, read_config, zone_named
-from trainer.lessons import Lesson, Question
-from trainer.records import attempts, crews, db, people, progress, writing
+from trainer.records import crews, db, people, writing
 from trainer.web import Installation, prepare
-from trainer.web.answer import AnswerTime, attempt_facts
-from trainer.web.shown import Shown
 
 PASSWORD = "straw-and-amber"  # noqa: S105 - printed for everybody to see
 
 
-@dataclass(frozen=True, slots=True)
-class Invented:
-    """One of the invented crew: their roles, and how far they have come."""
-
-    name: str
-    roles: tuple[str, ...]
-    crew: str | None
-    #: How many lessons they have read, and how often they are right.
-    lessons: int = 0
-    skill: float = 0.0
-
-
 CREW = (
     Invented("Lena", ("trainee",), "Harbour crew", 1, 0.7),
-    Invented("Jory", ("trainee",), "Harbour crew", 3, 0.85),
-    Invented("Ines", ("trainee",), "Harbour crew", 5, 0.95),
+    Invented("Jory", ("trainee",), "Harbour crew", 3, 0.85, practised=9),
+    Invented("Ines", ("trainee",), "Harbour crew", 5, 0.97, away=40, practised=60),
     Invented("Tam", ("trainee",), "Harbour crew"),
     Invented("Bertil", ("supervisor",), "Harbour crew"),
     Invented("Oda", ("trainee",), "Hill crew", 2, 0.6),
-    Invented("Ruth", ("supervisor", "trainee"), "Hill crew", 4, 0.9),
+    Invented("Ruth", ("supervisor", "trainee"), "Hill crew", 4, 0.9, away=90, practised=30),
     Invented("Kit", ("office",), None),
 )
 
@@ -137,6 +121,7 @@ def fill(app: Flask) -> None:
             name: crews.add_crew(db.session, name).crew_id
             for name in sorted({each.crew for each in CREW if each.crew})
         }
+        ids = {}
         for each in CREW:
             added = people.add_person(
                 db.session,
@@ -144,48 +129,14 @@ def fill(app: Flask) -> None:
                 sign_in_name=each.name.lower(),
                 password=PASSWORD,
                 roles=each.roles,
-                now=now - timedelta(weeks=4),
+                now=now - timedelta(weeks=26),
                 crew_id=crew_ids[each.crew] if each.crew else None,
             )
-            _live_through(installation, added.person_id, each)
+            live_through(installation, added.person_id, each)
+            ids[each.name] = added.person_id
+        set_season(installation, by=ids["Kit"])
+        note_uses(installation, ids["Lena"], by=ids["Bertil"])
         db.session.commit()
-
-
-def _live_through(installation: Installation, person_id: int, invented: Invented) -> None:
-    """Have somebody read and answer, some days apart, with a fixed seed for their luck."""
-    luck = random.Random(invented.name)  # noqa: S311 - a demo, the same each time
-    when = installation.now() - timedelta(days=3 * invented.lessons + 1)
-    for lesson in installation.lessons[: invented.lessons]:
-        progress.mark_read(db.session, person_id, lesson.slug, when, installation.date_of(when))
-        for minute, question in enumerate(lesson.questions):
-            _answer(
-                installation,
-                person_id,
-                lesson,
-                question,
-                when + timedelta(minutes=2 * minute),
-                right=luck.random() < invented.skill,
-            )
-        when += timedelta(days=3)
-
-
-def _answer(
-    installation: Installation,
-    person_id: int,
-    lesson: Lesson,
-    question: Question,
-    when: datetime,
-    *,
-    right: bool,
-) -> None:
-    """Answer a question once, as the page would record it."""
-    seed = installation.seed(person_id, question.id, "", 0)
-    drawn, _ = question.next_drawn(seed, [])
-    mark = answered(drawn, right=right)
-    was = Shown(person_id, question.id, 0, 1, seed, drawn.redraws, lesson.digest)
-    time = AnswerTime(when.astimezone(UTC), installation.date_of(when), sent_later=False)
-    facts = attempt_facts(was, drawn, mark, time, lesson.competency)
-    attempts.record(db.session, facts, installation.thresholds.skills)
 
 
 def _is_peopled(app: Flask) -> bool:

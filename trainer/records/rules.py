@@ -92,10 +92,14 @@ class SeasonRules:
     refresher_recall: float
     """A skill predicted below this on the season's start is refreshed; 0 to 1."""
     refresher_recall_if_safety_critical: float
+    gone_recall: float
+    """A skill predicted below this is as good as gone; 0 to 1, below both others."""
     refresher_questions: int
     """Questions of one sitting at most."""
     refresher_days: tuple[int, ...]
     """The days of the sittings, counted from the season's start; below zero is before it."""
+    refresher_last_open_days: int
+    """How long the last sitting stays open."""
     season_ahead_days: int
     """How far ahead a season's start may be set."""
     compared_answers: int
@@ -105,8 +109,10 @@ class SeasonRules:
 
     def __post_init__(self) -> None:
         shares = (self.refresher_recall, self.refresher_recall_if_safety_critical)
-        if not all(0 < share < 1 for share in (*shares, self.compared_gap)):
+        if not all(0 < share < 1 for share in (*shares, self.gone_recall, self.compared_gap)):
             raise ValueError("What the refresher goes by are shares between 0 and 1, such as 0.85.")
+        if self.gone_recall >= min(shares):
+            raise ValueError("'gone_recall' lies below both bars of the refresher.")
         if not self.refresher_days or list(self.refresher_days) != sorted(set(self.refresher_days)):
             raise ValueError("'refresher_days' rise: each sitting is later than the one before.")
 

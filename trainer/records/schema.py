@@ -16,7 +16,7 @@ __all__ = ["HEAD", "LOCK", "MIGRATIONS", "DatabaseIsNewer", "upgrade", "version_
 
 MIGRATIONS = Path(__file__).with_name("migrations")
 
-HEAD = "0006"
+HEAD = "0007"
 """The newest migration. Written down so that a database that is up to date costs one look."""
 
 

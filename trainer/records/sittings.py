@@ -4,7 +4,7 @@ A sitting is planned when it begins and then stays as it is, so that it can be l
 anywhere. Its tries are kept like all others; a turn only says which of them was its own.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import pairwise
@@ -44,6 +44,7 @@ __all__ = [
     "TurnRow",
     "begin_sitting",
     "end_sitting",
+    "held_as_begun",
     "last_sitting",
     "minutes_of",
     "note_answer",
@@ -69,6 +70,9 @@ class Sitting(Model):
     season_id: Mapped[int]
     number: Mapped[int]
     local_date: Mapped[date]
+    #: Skills that its owner had as a refresher began, and how many of them held.
+    had: Mapped[int | None]
+    held: Mapped[int | None]
     begun_at: Mapped[datetime] = mapped_column(UtcDateTime)
     ended_at: Mapped[datetime | None] = mapped_column(UtcDateTime)
 
@@ -129,6 +133,8 @@ class SittingRow:
     season_id: int
     number: int
     local_date: date
+    had: int | None
+    held: int | None
     begun_at: datetime
     ended_at: datetime | None
     turns: tuple[TurnRow, ...]
@@ -148,10 +154,13 @@ def begin_sitting(
     kind: str = PRACTICE,
     season_id: int = 0,
     number: int = 0,
+    had: int | None = None,
+    held: int | None = None,
 ) -> int:
     """Return the number of a new sitting, or of the one that this person has begun already.
 
-    Of practice there is one a day; of the refresher one for each number of a season.
+    Of practice there is one a day; of the refresher one for each number of a season. `had` and
+    `held` are how many skills somebody had as it began, and how many of them held.
     """
     table = table_of(Sitting)
     begun = _begun(session, person_id, kind, today, season_id, number)
@@ -163,6 +172,8 @@ def begin_sitting(
         season_id=season_id,
         number=number,
         local_date=today,
+        had=had,
+        held=held,
         begun_at=now,
     )
     made = session.scalar(statement.on_conflict_do_nothing().returning(table.c.id))
@@ -200,6 +211,26 @@ def sittings_of_season(session: AnySession, person_id: int, season_id: int) -> l
         Sitting.season_id == season_id,
     )
     return [_row(session, each) for each in session.scalars(query.order_by(Sitting.number))]
+
+
+def held_as_begun(
+    session: AnySession, person_ids: Collection[int], season_id: int
+) -> dict[int, dict[int, tuple[int, int]]]:
+    """Return how much held of what these people had as each sitting of a season was begun.
+
+    By the sitting's number, then by person.
+    """
+    found = session.execute(
+        select(Sitting.number, Sitting.person_id, Sitting.held, Sitting.had).where(
+            Sitting.person_id.in_(list(person_ids)),
+            Sitting.kind == REFRESHER,
+            Sitting.season_id == season_id,
+        )
+    )
+    begun: dict[int, dict[int, tuple[int, int]]] = {}
+    for number, person_id, held, had in found:
+        begun.setdefault(number, {})[person_id] = (held or 0, had or 0)
+    return begun
 
 
 def note_answer(
@@ -292,6 +323,8 @@ def _row(session: AnySession, sitting: Sitting) -> SittingRow:
         sitting.season_id,
         sitting.number,
         sitting.local_date,
+        sitting.had,
+        sitting.held,
         sitting.begun_at,
         sitting.ended_at,
         tuple(map(_turn_row, turns)),

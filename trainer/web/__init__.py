@@ -29,6 +29,8 @@ from trainer.web import (
     roof_figures,
     roof_sheet,
     roofs,
+    season,
+    season_crew,
     signing_in,
     static_files,
     today,
@@ -68,19 +70,8 @@ def init_app(app: Flask, installation: Installation) -> None:
     forms.csrf.init_app(app)
     access.init_app(app)
     for room in (
-        *(
-            signing_in,
-            today,
-            lessons,
-            practice,
-            questions,
-            progress,
-            uses,
-            crew,
-            confirming,
-            guidance,
-        ),
-        *(roofs, roof_sheet, practise, mix, cups),
+        *(signing_in, today, lessons, practice, season, questions, progress, uses),
+        *(crew, confirming, season_crew, guidance, roofs, roof_sheet, practise, mix, cups),
     ):
         app.register_blueprint(room.bp)
     faults.init_app(app)

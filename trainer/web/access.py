@@ -36,6 +36,7 @@ class Access:
 _PUBLIC = Access("all", "all", "all", "all")
 _OWN = Access("no", "own", "own", "own")
 _CREW = Access("no", "no", "crew", "all")
+_OFFICE = Access("no", "no", "no", "all")
 
 MATRIX: dict[str, Access] = {
     "static": _PUBLIC,
@@ -73,6 +74,10 @@ MATRIX: dict[str, Access] = {
     "practice.marked": _OWN,
     "practice.stop": _OWN,
     "practice.end": _OWN,
+    "season.show": _OWN,
+    "season.begin": _OWN,
+    "season.calendar": _OWN,
+    "season.set_start": _OFFICE,
     "mix.show": _OWN,
     "mix.start": _OWN,
     "cups.list_all": _OWN,
@@ -84,6 +89,8 @@ MATRIX: dict[str, Access] = {
     "uses.remove": _OWN,
     "crew.show": _CREW,
     "crew.person": _CREW,
+    "season_crew.show": _CREW,
+    "season_crew.comparison": _CREW,
     "confirming.show": _CREW,
     "confirming.answer": _CREW,
 }

@@ -10,7 +10,7 @@ from sqlalchemy.exc import DBAPIError
 from werkzeug.exceptions import HTTPException
 
 from trainer.records import db, faults
-from trainer.web import practice, practise, questions, roofs, signing_in, turn, uses
+from trainer.web import practice, practise, questions, roofs, season, signing_in, turn, uses
 
 _log = logging.getLogger(__name__)
 
@@ -32,6 +32,7 @@ _FORMS: Mapping[str, Callable[[str], str]] = {
     "practise.check": practise.show_again,
     "roofs.keep_new": roofs.show_again,
     "roofs.keep_changed": roofs.show_again,
+    "season.set_start": season.show_again,
     "signing_in.sign_in": signing_in.show_again,
     "uses.note": uses.show_again,
 }

@@ -6,13 +6,13 @@ from flask import Flask, current_app, g, request, url_for
 
 _STEPS = (
     ("Today", "today.show", ("today", "lessons", "questions")),
-    ("Practice", "practice.show", ("practice",)),
+    ("Practice", "practice.show", ("practice", "season")),
     ("Roofs", "roofs.show", ("roofs", "roof_sheet", "practise")),
     ("Mix", "mix.show", ("mix", "cups")),
     ("Progress", "progress.show", ("progress", "uses")),
 )
 Signposts = dict[tuple[str, bool, bool], dict[str, Any]]
-_CREW = ("Crew table", "crew.show", ("crew", "confirming"))
+_CREW = ("Crew table", "crew.show", ("crew", "confirming", "season_crew"))
 
 
 def init_app(app: Flask) -> None:

@@ -10,7 +10,7 @@ from flask import abort, url_for
 from trainer.records import attempts, db, sittings
 from trainer.records.attempts import AttemptFacts
 from trainer.records.calendar_days import days_on
-from trainer.records.sittings import SittingRow, TurnFacts, TurnRow
+from trainer.records.sittings import REFRESHER, SittingRow, TurnFacts, TurnRow
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.origin import FromLesson, Way
@@ -57,7 +57,9 @@ class InSitting(FromLesson):
 
     def onward(self) -> Way | None:
         """Return the way to the next turn that is left, once enough was sat to what has changed."""
-        if left_of(self.sitting) and has_sat_enough(self.sitting):
+        # A winter's worth takes longer than a day's practice.
+        is_practice = self.sitting.kind != REFRESHER
+        if is_practice and left_of(self.sitting) and has_sat_enough(self.sitting):
             minutes = here().thresholds.sittings.sitting_minutes
             return Way(end_href(self.sitting), f"{minutes} minutes are over: see what changed")
         return way_on(self.sitting, self.place.position)
@@ -138,7 +140,8 @@ def turn_href(sitting: SittingRow, place: TurnRow) -> str:
 
 def home_of(sitting: SittingRow) -> Way:
     """Return the way to where a sitting was begun."""
-    del sitting
+    if sitting.kind == REFRESHER:
+        return Way(url_for("season.show"), "Season refresher")
     return Way(url_for("practice.show"), "Practice")
 
 

@@ -15,6 +15,7 @@ from trainer.web.lessons import rows_of
 from trainer.web.next_lesson import FirstThing, lesson_after
 from trainer.web.outline import is_open, lesson_entries, roof_parts
 from trainer.web.practice_plan import planned_turns
+from trainer.web.season import Refresher, refresher_of
 from trainer.web.sitting import Asked, asked_of, is_over, left_of, next_date
 from trainer.web.skill_standing import SkillSheet, skill_sheets
 from trainer.web.uses import waiting_of
@@ -44,16 +45,27 @@ def first_thing(
 ) -> FirstThing | None:
     """Return what is plainly the first thing to do today; None where all is done.
 
-    The first lesson before anything else; then what is due, since it fades; then the next lesson,
-    and what is still at its first meeting.
+    The first lesson before anything else; then the refresher where a sitting of it is open, and
+    what is due, since both fade; then the next lesson, and what is still at its first meeting.
     """
     if "trainee" not in person.roles:
         return _confirm_or_look()
     lesson = lesson_after(here().library, rows)
     if not is_open(here().library, rows):
         return lesson
+    refresher = refresher_of(person.person_id)
+    if refresher and refresher.left:
+        return _refresher(refresher)
     practice, is_due = _practice(person.person_id, sheets)
     return practice if is_due or lesson is None else lesson
+
+
+def _refresher(refresher: Refresher) -> FirstThing:
+    left, of = counted(refresher.left, "question"), len(refresher.entries)
+    words = f"Sitting {refresher.number} of {of} is open: {left}"
+    words = f"{words} left." if refresher.begun else f"{words}, safety first."
+    press = "Go on" if refresher.begun else "Look at it"
+    return FirstThing("Season refresher", words, url_for("season.show"), press)
 
 
 def _practice(person_id: int, sheets: list[SkillSheet]) -> tuple[FirstThing | None, bool]:

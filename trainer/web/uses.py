@@ -12,6 +12,7 @@ from trainer.records import db, uses, writing
 from trainer.records.uses import UseFacts
 from trainer.web import kept
 from trainer.web.access import signed_in
+from trainer.web.days import read_day
 from trainer.web.filters import day
 from trainer.web.installation import here
 
@@ -20,7 +21,7 @@ bp = Blueprint("uses", __name__, url_prefix="/uses")
 NOTHING = "Tick at least one thing that you did there."
 NO_ROOF = "Say which roof it was, so that whoever was there knows it."
 LONG_ROOF = f"A roof's name is one line of {uses.LONGEST_ROOF} letters and signs at most."
-NO_DAY = "Write the day like 2026-03-09."
+NO_DAY = "Write the day like 9 March 2026 or 2026-03-09."
 TO_COME = "That day is still to come: note it when it is done."
 TOO_OLD = "That was before {first}, too long ago for anybody to confirm."
 NOTED = "Noted. It waits until your supervisor confirms it."
@@ -59,9 +60,8 @@ class UseForm:
 
     def _day(self, today: date) -> date | None:
         first = uses.earliest_noted(today, here().thresholds.uses)
-        try:
-            used_on = date.fromisoformat(self.fields.get("used_on", "").strip())
-        except ValueError:
+        used_on = read_day(self.fields.get("used_on", ""))
+        if used_on is None:
             self.errors["used_on"] = NO_DAY
             return None
         if used_on > today:

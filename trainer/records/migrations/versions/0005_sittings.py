@@ -24,6 +24,8 @@ def upgrade() -> None:
         sa.Column("season_id", sa.Integer(), nullable=False),
         sa.Column("number", sa.Integer(), nullable=False),
         sa.Column("local_date", sa.Date(), nullable=False),
+        sa.Column("had", sa.Integer(), nullable=True),
+        sa.Column("held", sa.Integer(), nullable=True),
         sa.Column("begun_at", INSTANT, nullable=False),
         sa.Column("ended_at", INSTANT, nullable=True),
         sa.CheckConstraint("kind IN ('practice', 'refresher')", name="kind"),
