@@ -8,6 +8,7 @@ from web_cast import BERTIL, KIT, NOOR, ODA, RUTH, SAM, Who
 from web_mix import CUP, timed_cup
 from web_page import Page
 from web_practice import SHED, kept_text, save
+from web_season import set_start
 from web_uses import USED, note_use
 from web_visitor import Visitor
 
@@ -68,6 +69,12 @@ PATHS = {
     "practice.marked": "/practice/1/1/0/1",
     "practice.stop": "/practice/1/end",
     "practice.end": "/practice/1/end",
+    "season.show": "/season",
+    "season.set_start": "/season",
+    "season.begin": "/season/begin",
+    "season.calendar": "/season/sittings.ics",
+    "season_crew.show": "/season/crew",
+    "season_crew.comparison": "/season/compare",
     "uses.show": "/uses",
     "uses.note": "/uses",
     "uses.remove": "/uses/1/take-back",
@@ -76,9 +83,15 @@ PATHS = {
 }
 POSTED = {"signing_in.sign_out", "lessons.read", "questions.check", "practise.check"}
 POSTED |= {"practice.begin", "practice.check", "practice.stop"}
+POSTED |= {"season.set_start", "season.begin"}
 POSTED |= {"mix.start", "cups.keep", "cups.remove", "uses.note", "uses.remove", "confirming.answer"}
 #: What is sent besides the form's key.
-TYPED = {"cups.keep": CUP, "uses.note": USED, "confirming.answer": {"answer": "confirmed"}}
+TYPED = {
+    "season.set_start": {"starts": "2026-05-08"},
+    "cups.keep": CUP,
+    "uses.note": USED,
+    "confirming.answer": {"answer": "confirmed"},
+}
 DESCRIBED = {"roofs.keep_new", "roofs.keep_changed"}
 POSTED |= {*DESCRIBED, "roofs.remove"}
 ANSWERED = {"questions.check", "practise.check", "practice.check"}
@@ -126,7 +139,9 @@ def test_every_cell_holds(tiny: Bench, page: str, role: str) -> None:
     who = ROLES[role]
     if who and "/roofs/1" in PATHS[page]:
         save(tiny, who)
-    practised = page.startswith(("practise.", "practice."))
+    practised = page.startswith(("practise.", "practice.", "season.begin"))
+    if page == "season.calendar":
+        set_start(tiny.visit(KIT), "2026-05-08")
     visitor = tiny.reader(who) if who and practised else tiny.visit(who)
     answer = ask_for(page, visitor, signed_in=who is not None)
     if getattr(MATRIX[page], role) != "no":

@@ -10,6 +10,7 @@ from web_mix import CUP, NAMED, mixed, timed_cup
 from web_page import Page
 from web_practice import DEEPER, SHED, SOLD, change, question_on, remove, save
 from web_roofs import GARAGE, TIMED, keep
+from web_season import set_start, wintered
 from web_uses import answer_uses, note_use
 from web_visitor import Visitor
 
@@ -25,6 +26,7 @@ def walk(bench: Bench, tiny: Bench, kinds: Bench) -> dict[str, Page]:
     pages.update(lessons(bench, bench.reader(NOOR)))
     pages.update(people(bench))
     pages.update(sittings(bench))
+    pages.update(seasons(bench))
     pages.update(described(bench.visit(NOOR)))
     pages.update(refusals(bench.visit(NOOR)))
     noor = tiny.reader(NOOR)
@@ -101,6 +103,27 @@ def sittings(bench: Bench) -> Iterator[tuple[str, Page]]:
     yield "end of practice", noor.go_on(noor.post(form.action, form.fields))
     yield "practice, done", noor.open("/practice")
     yield "progress, due", noor.open("/progress")
+
+
+def seasons(bench: Bench) -> Iterator[tuple[str, Page]]:
+    """Yield the refresher: unset, set wrongly, open, sat, the crew's picture, and compared."""
+    bertil = bench.visit(BERTIL)
+    yield "season, unset", bench.visit(NOOR).open("/season")
+    yield "season, wrong", set_start(bench.visit(KIT), "soon")
+    yield "crew, no season", bertil.open("/season/crew")
+    yield "compared, no season", bertil.open("/season/compare")
+    noor = wintered(bench)
+    yield "season, open", noor.open("/season")
+    yield "today, refresher", noor.open("/")
+    yield "season, the office", bench.visit(KIT).open("/season")
+    form = noor.open("/season").form_to("/season/begin")
+    answer_right(bench, noor, noor.go_on(noor.post(form.action, form.fields)))
+    yield "season, begun", noor.open("/season")
+    yield "crew before the season", bench.visit(BERTIL).open("/season/crew")
+    yield "all crews before the season", bench.visit(KIT).open("/season/crew")
+    yield "compared, before the start", bench.visit(KIT).open("/season/compare")
+    bench.clock.wait(days=25)
+    yield "compared", bench.visit(KIT).open("/season/compare")
 
 
 def refusals(noor: Visitor) -> Iterator[tuple[str, Page]]:
