@@ -6,7 +6,15 @@ from flask import Flask
 from playwright.sync_api import Page
 
 from trainer.cli.demo import PASSWORD
-from trainer.lessons import Drawn, Library, Question, Variant
+from trainer.lessons import (
+    ChooseDrawn,
+    Drawn,
+    Library,
+    LocateDrawn,
+    OrderDrawn,
+    Question,
+    Variant,
+)
 from trainer.web import asking, shown
 from trainer.web.installation import Installation
 
@@ -56,3 +64,30 @@ def sign_in(page: Page, name: str) -> None:
     page.get_by_label("Your sign-in name").fill(name)
     page.get_by_label("Password").fill(PASSWORD)
     page.get_by_role("button", name="Sign in").click()
+
+
+def answer(page: Page, served: Served, *, right: bool = True) -> None:
+    """Answer the question that stands on a page, of whatever kind, and press."""
+    match drawn := served.asked(page):
+        case Variant():
+            for place, ask in enumerate(drawn.asks):
+                figure = right_answer(drawn, ask.line) if right else "0.0001"
+                page.locator(f"#answer_{place}").fill(figure)
+        case ChooseDrawn():
+            places = [place for place, _ in drawn.choices()]
+            pick(page, next(each for each in places if (each == drawn.right_place()) is right))
+        case OrderDrawn():
+            put = drawn.right_places() if right else drawn.places
+            hidden = page.locator("input[name=answer_0]")
+            hidden.evaluate("(field, put) => { field.value = put }", " ".join(put))
+        case LocateDrawn():
+            meant = drawn.question.right_name
+            names = [each.name for each in drawn.question.regions]
+            pick(page, next(each for each in names if (each == meant) is right))
+    with page.expect_navigation():
+        page.get_by_role("button", name="Check it").click()
+
+
+def pick(page: Page, value: str) -> None:
+    """Pick one of the radio buttons of a question."""
+    page.locator(f"input[name=answer_0][value='{value}']").check()

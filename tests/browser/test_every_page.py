@@ -1,6 +1,7 @@
 """What holds for every page in a real browser: width, contrast, targets, weight, policy."""
 
 import os
+import re
 from collections.abc import Iterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -33,14 +34,29 @@ PAGES = {
     "mix, running": ("jory", f"/mix?{BUCKET}&since={datetime.now(UTC):%Y-%m-%dT%H:%M:%SZ}"),
     "mix, unclear": ("jory", "/mix?resin=1%2C300&dose=9&at=-90"),
     "test cups": ("jory", "/mix/cups"),
+    "practice": ("jory", "/practice"),
+    "practice, first turn": ("jory", "/practice"),
+    "season": ("ines", "/season"),
+    "season, the office": ("kit", "/season"),
+    "used on a job": ("lena", "/uses"),
+    "used, nothing said": ("lena", "/uses"),
     "crew": ("bertil", "/crew"),
+    "crew before the season": ("bertil", "/season/crew"),
+    "predicted and right": ("kit", "/season/compare"),
+    "to confirm": ("bertil", "/crew/uses"),
     "cautions": ("", "/cautions"),
     "words": ("", "/words"),
     "help": ("", "/help"),
     "missing": ("jory", "/nothing"),
 }
 #: Pages that come of pressing a button with nothing typed.
-SENT = {"unclear": "Check it", "nothing picked": "Check it", "roof form, wrong": "Keep this roof"}
+SENT = {
+    "practice, first turn": re.compile("Begin|Go on"),
+    "used, nothing said": "Note it",
+    "unclear": "Check it",
+    "nothing picked": "Check it",
+    "roof form, wrong": "Keep this roof",
+}
 SIZES = {"narrow": (320, 640), "phone": (360, 740), "lying": (740, 360), "desk": (1280, 900)}
 #: A word of the trade is part of its line, and as high as that.
 PRESSED = (

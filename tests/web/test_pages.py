@@ -6,6 +6,7 @@ from collections import Counter
 from web_bench import Bench
 from web_cast import KIT, NOOR
 from web_page import Element, Page
+from web_season import in_days, set_start
 
 BARE = {"hidden", "submit", "button"}
 LABEL_OF_ITS_OWN = ("aria-label", "aria-labelledby")
