@@ -11,9 +11,15 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import date
 
-from .rules import SittingRules
+from .reviews import recall
+from .rules import SittingRules, SkillRules
+from .running import Progress
+from .standing import standing, tries_that_count
 
-__all__ = ["Askable", "Candidate", "Turn", "plan_sitting"]
+__all__ = ["Askable", "Candidate", "Turn", "candidate_for", "plan_sitting"]
+
+_FIRST_MEETING = ("", "started")
+_CURED = "cured"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +49,29 @@ class Candidate:
     takes_numberless: bool = True
     """Whether a question without numbers would say anything of it today."""
     confused_with: frozenset[str] = frozenset()
+
+
+def candidate_for(
+    skill: str,
+    progress: Progress,
+    today: date,
+    rules: SkillRules,
+    confused_with: Collection[str] = (),
+) -> Candidate:
+    """Return a skill that was met as the plan of a day's practice sees it: the oldest first."""
+    share = recall(progress.card, today, rules)
+    first_meeting, cured = progress.reached in _FIRST_MEETING, progress.reached == _CURED
+    due = standing(progress, today, rules).next_date or today
+    return Candidate(
+        skill,
+        wanted=tries_that_count(progress, today, rules),
+        urgency=(first_meeting, due.toordinal(), share),
+        recall=share,
+        first_meeting=first_meeting,
+        is_cured=cured,
+        takes_numberless=not cured and progress.numberless < rules.numberless_tries,
+        confused_with=frozenset(confused_with),
+    )
 
 
 @dataclass(frozen=True, slots=True)

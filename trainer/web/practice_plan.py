@@ -6,16 +6,11 @@ from datetime import date
 from trainer.lessons import Question
 from trainer.records import db, progress
 from trainer.records.progress import QuestionRow
-from trainer.records.sitting_plan import Askable, Candidate, plan_sitting
+from trainer.records.sitting_plan import Askable, Candidate, candidate_for, plan_sitting
 from trainer.records.sittings import TurnFacts
-from trainer.records.standing import tries_that_count
 from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.skill_standing import SkillSheet
-
-_FIRST_MEETING = ("", "started")
-_CURED = "cured"
-
 
 def planned_turns(person_id: int, sheets: list[SkillSheet]) -> list[TurnFacts]:
     """Return what today's practice asks somebody who stands as the sheets say; nothing if none."""
@@ -28,18 +23,8 @@ def planned_turns(person_id: int, sheets: list[SkillSheet]) -> list[TurnFacts]:
 def candidate_of(sheet: SkillSheet) -> Candidate:
     """Return a skill that was met as the plan of a sitting sees it."""
     rules, today = here().thresholds.skills, here().today()
-    done, cured = sheet.progress, sheet.progress.reached == _CURED
-    due = sheet.standing.next_date or today
-    first_meeting = done.reached in _FIRST_MEETING
-    return Candidate(
-        sheet.skill.slug,
-        wanted=tries_that_count(done, today, rules),
-        urgency=(first_meeting, due.toordinal(), sheet.recall),
-        recall=sheet.recall,
-        first_meeting=first_meeting,
-        is_cured=cured,
-        takes_numberless=not cured and done.numberless < rules.numberless_tries,
-        confused_with=frozenset(sheet.skill.confused_with),
+    return candidate_for(
+        sheet.skill.slug, sheet.progress, today, rules, sheet.skill.confused_with
     )
 
 
