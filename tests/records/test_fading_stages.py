@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from records_cast import ANSWER, NOW, People, record
+from records_cast import ANSWER, NOW, TEACHING, People, record
 
 from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
@@ -45,25 +45,25 @@ def test_one_on_after_a_right_try_and_one_back_after_two_wrong_running(
     course: str, stage: int
 ) -> None:
     """A single wrong one leaves it as it is; two more wrong lead back once more."""
-    assert stage_after(tries(course), last=LAST) == stage
+    assert stage_after(tries(course), TEACHING, last=LAST) == stage
 
 
 def test_two_rights_alone_at_the_first_meeting_skip_the_fading() -> None:
     """Whoever can do it isn't led by the hand."""
-    assert stage_after(tries("RR"), last=LAST) == LAST
-    assert stage_after(tries("RwR"), last=LAST) == LAST
-    assert stage_after(tries("R"), last=LAST) == 1
+    assert stage_after(tries("RR"), TEACHING, last=LAST) == LAST
+    assert stage_after(tries("RwR"), TEACHING, last=LAST) == LAST
+    assert stage_after(tries("R"), TEACHING, last=LAST) == 1
 
 
 def test_on_a_later_day_each_leads_one_on() -> None:
     """The first meeting is over."""
-    assert stage_after(tries("R") + tries("R", day=1), last=LAST) == 2
-    assert stage_after(tries("w") + tries("RR", day=1), last=LAST) == 2
+    assert stage_after(tries("R") + tries("R", day=1), TEACHING, last=LAST) == 2
+    assert stage_after(tries("w") + tries("RR", day=1), TEACHING, last=LAST) == 2
 
 
 def test_who_skipped_it_can_still_be_led_back() -> None:
     """Two wrong running bring two lines back."""
-    assert stage_after(tries("RR") + tries("WW", day=1), last=LAST) == LAST - 1
+    assert stage_after(tries("RR") + tries("WW", day=1), TEACHING, last=LAST) == LAST - 1
 
 
 # From the records.
@@ -74,7 +74,7 @@ SKILL = ANSWER.skill
 
 def stage(session: AnySession, person_id: int) -> int:
     """Return the stage of somebody at the one skill."""
-    return stage_of(session, person_id, SKILL, last=LAST)
+    return stage_of(session, person_id, SKILL, TEACHING, last=LAST)
 
 
 def test_nobody_has_begun_before_their_first_try(

@@ -248,4 +248,4 @@ def test_they_lead_nobody_on_in_the_fading(kinds: Bench) -> None:
     for path in (STRINGS, STEPS, LEAK):
         noor.send(noor.open(path), **right_fields(drawn_for(kinds, path)))
     with kinds.records():
-        assert stage_of(db.session, 1, "dose", last=3) == 0
+        assert stage_of(db.session, 1, "dose", kinds.installation.thresholds.teaching, last=3) == 0

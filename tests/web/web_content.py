@@ -44,6 +44,9 @@ weight = 2
 RULES = "".join(
     f'[rules.{name}]\nvalue = {value}\nreason = "So that there is one."\n'
     for name, value in {
+        "fading_back_at_wrong": 2,
+        "fading_skipped_at_right": 2,
+        "stuck_after": 2,
         "gelled_after": 3,
         "set_days": 3,
         "counted_tries_a_day": 2,

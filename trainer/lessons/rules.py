@@ -58,6 +58,9 @@ _COUNTS: _Shape = (_are_counts, "a list of whole numbers from 1")
 _SHARE: _Shape = (_is_share, "a share between 0 and 1, such as 0.9")
 #: The rules that the records judge by already. The others are read as they stand.
 _SHAPES: Mapping[str, _Shape] = {
+    "fading_back_at_wrong": _COUNT,
+    "fading_skipped_at_right": _COUNT,
+    "stuck_after": _COUNT,
     "gelled_after": _COUNT,
     "set_days": _COUNT,
     "counted_tries_a_day": _COUNT,

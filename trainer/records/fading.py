@@ -13,11 +13,9 @@ from sqlalchemy import select
 
 from .database import AnySession
 from .evidence import Answer, Attempt
+from .rules import TeachingRules
 
 __all__ = ["SkillTry", "stage_after", "stage_of"]
-
-_WRONG_IN_A_ROW = 2
-_RIGHT_ALONE = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,28 +27,30 @@ class SkillTry:
     local_date: date
 
 
-def stage_of(session: AnySession, person_id: int, skill: str, *, last: int) -> int:
+def stage_of(
+    session: AnySession, person_id: int, skill: str, rules: TeachingRules, *, last: int
+) -> int:
     """Return the stage of a person at a skill: 0 where they never tried it, `last` at the most."""
-    return stage_after(_tries(session, person_id, skill), last=last)
+    return stage_after(_tries(session, person_id, skill), rules, last=last)
 
 
-def stage_after(tries: Iterable[SkillTry], *, last: int) -> int:
+def stage_after(tries: Iterable[SkillTry], rules: TeachingRules, *, last: int) -> int:
     """Return the stage after these tries, oldest first.
 
-    A right one leads one stage on, two wrong in a row one back. Two that were right unaided on
-    the day of the first try lead to the last at once.
+    A right one leads one stage on; so many wrong in a row, as the rules say, lead one back. Some
+    that were right unaided on the day of the first try lead to the last at once.
     """
     stage = wrong_running = right_alone = 0
     for each in (kept := list(tries)):
         if not each.right:
             wrong_running += 1
-            if wrong_running == _WRONG_IN_A_ROW:
+            if wrong_running == rules.fading_back_at_wrong:
                 stage, wrong_running = max(0, stage - 1), 0
             continue
         stage, wrong_running = min(last, stage + 1), 0
         if each.unaided and each.local_date == kept[0].local_date:
             right_alone += 1
-            stage = last if right_alone == _RIGHT_ALONE else stage
+            stage = last if right_alone == rules.fading_skipped_at_right else stage
     return stage
 
 

@@ -6,7 +6,7 @@ Each is named as its author named it; why it is what it is stands beside it, whe
 from dataclasses import dataclass
 from datetime import timedelta
 
-__all__ = ["SeasonRules", "SittingRules", "SkillRules", "UseRules"]
+__all__ = ["SeasonRules", "SittingRules", "SkillRules", "TeachingRules", "UseRules"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -57,6 +57,18 @@ class SkillRules:
             raise ValueError("'first_gaps_days' has no gap: give one at least.")
         if not 0 < self.recall_wanted < 1:
             raise ValueError("'recall_wanted' is a share, such as 0.9.")
+
+
+@dataclass(frozen=True, kw_only=True, slots=True)
+class TeachingRules:
+    """How the working of a sum fades, and when somebody is stuck."""
+
+    fading_back_at_wrong: int
+    """Wrong ones running that lead a stage back."""
+    fading_skipped_at_right: int
+    """Unaided rights on the first day that lead to the last stage at once."""
+    stuck_after: int
+    """First tries at a question, none of them right, after which somebody is stuck."""
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)

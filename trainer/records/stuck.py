@@ -6,12 +6,10 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from .database import AnySession
+from .rules import TeachingRules
 from .tallies import QuestionProgress
 
-__all__ = ["STUCK_AFTER", "Stuck", "stuck_rows"]
-
-STUCK_AFTER = 2
-"""First tries at a question, none of them right, after which somebody is stuck."""
+__all__ = ["Stuck", "stuck_rows"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,18 +21,22 @@ class Stuck:
 
 
 def stuck_rows(
-    session: AnySession, person_ids: Collection[int], asked: Collection[str]
+    session: AnySession,
+    person_ids: Collection[int],
+    asked: Collection[str],
+    rules: TeachingRules,
 ) -> dict[int, list[Stuck]]:
     """Return what these people are stuck on, by person, the most tried first.
 
-    `asked` are the ids of today's questions; two first tries without a right one are stuck.
+    `asked` are the ids of today's questions; so many first tries as the rules say, none of them
+    right, are stuck.
     """
     query = (
         select(QuestionProgress.person_id, QuestionProgress.question_id, QuestionProgress.tried)
         .where(
             QuestionProgress.person_id.in_(list(person_ids)),
             QuestionProgress.question_id.in_(list(asked)),
-            QuestionProgress.tried >= STUCK_AFTER,
+            QuestionProgress.tried >= rules.stuck_after,
             ~QuestionProgress.ever_right,
         )
         .order_by(QuestionProgress.tried.desc(), QuestionProgress.question_id)

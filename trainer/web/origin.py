@@ -125,8 +125,9 @@ class FromLesson(Origin):
         """Return what the signed-in person's tries at its leading skill have come to."""
         if not question.leading_skill:
             return ALL_YOURS
-        person_id = signed_in().person_id
-        return fading.stage_of(db.session, person_id, question.leading_skill, last=ALL_YOURS)
+        person_id, rules = signed_in().person_id, here().thresholds.teaching
+        skill = question.leading_skill
+        return fading.stage_of(db.session, person_id, skill, rules, last=ALL_YOURS)
 
     def back(self) -> Way | None:
         """Return the way to the lesson."""

@@ -12,6 +12,7 @@ from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.skill_standing import SkillSheet
 
+
 def planned_turns(person_id: int, sheets: list[SkillSheet]) -> list[TurnFacts]:
     """Return what today's practice asks somebody who stands as the sheets say; nothing if none."""
     candidates = [candidate_of(each) for each in sheets if each.progress.reached]
@@ -23,9 +24,7 @@ def planned_turns(person_id: int, sheets: list[SkillSheet]) -> list[TurnFacts]:
 def candidate_of(sheet: SkillSheet) -> Candidate:
     """Return a skill that was met as the plan of a sitting sees it."""
     rules, today = here().thresholds.skills, here().today()
-    return candidate_for(
-        sheet.skill.slug, sheet.progress, today, rules, sheet.skill.confused_with
-    )
+    return candidate_for(sheet.skill.slug, sheet.progress, today, rules, sheet.skill.confused_with)
 
 
 def askables_of(person_id: int) -> list[Askable]:

@@ -4,18 +4,25 @@ from dataclasses import dataclass, fields
 from typing import Any, TypeVar
 
 from trainer.lessons import AuthorError, Competencies, ContentError, Library
-from trainer.records.rules import SeasonRules, SittingRules, SkillRules, UseRules
+from trainer.records.rules import (
+    SeasonRules,
+    SittingRules,
+    SkillRules,
+    TeachingRules,
+    UseRules,
+)
 
 _FILE = "content/competencies.toml"
 _MEND = "The lessons that come with the trainer have them all, with their reasons."
 
-T = TypeVar("T", SkillRules, SittingRules, SeasonRules, UseRules)
+T = TypeVar("T", TeachingRules, SkillRules, SittingRules, SeasonRules, UseRules)
 
 
 @dataclass(frozen=True, slots=True)
 class Thresholds:
     """All that the records are told to judge by."""
 
+    teaching: TeachingRules
     skills: SkillRules
     sittings: SittingRules
     seasons: SeasonRules
@@ -29,6 +36,7 @@ def thresholds_of(library: Library) -> Thresholds:
     """
     told = library.competencies
     return Thresholds(
+        _frozen(TeachingRules, told),
         _frozen(SkillRules, told),
         _frozen(SittingRules, told),
         _frozen(SeasonRules, told),
