@@ -7,7 +7,8 @@ from records_cast import NOW, SEASONS, People
 
 from trainer.records.comparison import compare, predicted_turns
 from trainer.records.database import AnySession, writing
-from trainer.records.sittings import PRACTICE, REFRESHER, TurnFacts, begin_sitting, note_answer
+from trainer.records.sitting_rows import PRACTICE, REFRESHER, TurnFacts
+from trainer.records.sittings import begin_sitting, note_answer
 
 TODAY = date(2026, 3, 9)
 

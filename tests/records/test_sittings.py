@@ -7,10 +7,8 @@ from records_cast import NOW, People
 
 from trainer.records.database import AnySession, writing
 from trainer.records.rules import SittingRules
+from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts
 from trainer.records.sittings import (
-    REFRESHER,
-    SittingRow,
-    TurnFacts,
     begin_sitting,
     end_sitting,
     last_sitting,

@@ -310,3 +310,21 @@ def test_it_is_noted_which_try_was_the_turn_s_own(bench: Bench) -> None:
         row = progress.question_row(session, person_id, first.facts.question_id)
     assert row is not None
     assert (first.count, first.right) == (row.finished - 1, True)
+
+
+def test_a_clock_set_back_does_no_harm(bench: Bench) -> None:
+    """A sitting of tomorrow is no reason to say anything, and today's is planned anew."""
+    begun(bench)
+    bench.clock.wait(days=-1)
+    page = bench.visit(NOOR).open("/practice")
+    assert page.status == 200
+    assert "before its end" not in page.notes
+
+
+def test_pressing_where_nothing_is_due_leads_back(bench: Bench) -> None:
+    """An old form finds nothing to begin, and nothing is kept of it."""
+    noor = gelled(bench)
+    token = noor.open("/practice").sign_out_form.fields["csrf_token"]
+    assert noor.post("/practice", {"csrf_token": token}).leads_to == "/practice"
+    with bench.records() as session:
+        assert sittings.last_sitting(session, id_of(session, NOOR)) is None

@@ -8,7 +8,7 @@ from sqlalchemy import select
 from .database import AnySession
 from .people import Person
 from .rules import SeasonRules
-from .sittings import REFRESHER, Sitting, SittingTurn
+from .sitting_rows import REFRESHER, Sitting, SittingTurn
 
 __all__ = ["Comparison", "Tenth", "compare", "predicted_turns"]
 

@@ -5,43 +5,26 @@ anywhere. Its tries are kept like all others; a turn only says which of them was
 """
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime, timedelta
 from itertools import pairwise
 from typing import Any
 
-from sqlalchemy import (
-    CheckConstraint,
-    Double,
-    ForeignKey,
-    Select,
-    UniqueConstraint,
-    insert,
-    select,
-    update,
-)
-from sqlalchemy.orm import Mapped, mapped_column
+from sqlalchemy import Select, insert, select, update
 
-from .database import (
-    AnySession,
-    Model,
-    UtcDateTime,
-    dialect_of,
-    insert_into,
-    one_of,
-    table_of,
-)
+from .database import AnySession, dialect_of, insert_into, table_of
 from .rules import SittingRules
+from .sitting_rows import (
+    PRACTICE,
+    REFRESHER,
+    Sitting,
+    SittingRow,
+    SittingTurn,
+    TurnFacts,
+    row_in,
+    turn_values,
+)
 
 __all__ = [
-    "KINDS",
-    "PRACTICE",
-    "REFRESHER",
-    "Sitting",
-    "SittingRow",
-    "SittingTurn",
-    "TurnFacts",
-    "TurnRow",
     "begin_sitting",
     "end_sitting",
     "held_as_begun",
@@ -51,97 +34,6 @@ __all__ = [
     "sitting_of",
     "sittings_of_season",
 ]
-
-KINDS = PRACTICE, REFRESHER = ("practice", "refresher")
-
-
-class Sitting(Model):
-    """One sitting of one person. Practice has season 0 and number 0: there is one a day."""
-
-    __tablename__ = "sitting"
-    __table_args__ = (
-        UniqueConstraint("person_id", "kind", "local_date", "season_id", "number"),
-        CheckConstraint(one_of("kind", KINDS), name="kind"),
-    )
-
-    id: Mapped[int] = mapped_column(primary_key=True)
-    person_id: Mapped[int] = mapped_column(ForeignKey("person.id"))
-    kind: Mapped[str]
-    season_id: Mapped[int]
-    number: Mapped[int]
-    local_date: Mapped[date]
-    #: Skills that its owner had as a refresher began, and how many of them held.
-    had: Mapped[int | None]
-    held: Mapped[int | None]
-    begun_at: Mapped[datetime] = mapped_column(UtcDateTime)
-    ended_at: Mapped[datetime | None] = mapped_column(UtcDateTime)
-
-
-class SittingTurn(Model):
-    """One question of a sitting, in its place."""
-
-    __tablename__ = "sitting_turn"
-
-    sitting_id: Mapped[int] = mapped_column(ForeignKey("sitting.id"), primary_key=True)
-    position: Mapped[int] = mapped_column(primary_key=True)
-    question_id: Mapped[str]
-    skill: Mapped[str]
-    stood: Mapped[str]
-    predicted: Mapped[float | None] = mapped_column(Double)
-    count: Mapped[int | None]
-    right: Mapped[bool | None]
-    unaided: Mapped[bool | None]
-    answered_at: Mapped[datetime | None] = mapped_column(UtcDateTime)
-
-
-@dataclass(frozen=True, slots=True)
-class TurnFacts:
-    """A turn as it is planned."""
-
-    question_id: str
-    skill: str
-    stood: str
-    """The state of the skill as the sitting began, so that its end can say what changed."""
-    predicted: float | None = None
-    """How likely the skill was to be there as the sitting began, 0 to 1."""
-
-
-@dataclass(frozen=True, slots=True)
-class TurnRow:
-    """A turn as it is kept, with the first try that answered it."""
-
-    position: int
-    """From 1."""
-    facts: TurnFacts
-    count: int | None
-    """Which run at the question it was; None until it is answered."""
-    right: bool | None
-    answered_at: datetime | None
-
-    @property
-    def is_answered(self) -> bool:
-        """Whether it has had its first try."""
-        return self.count is not None
-
-
-@dataclass(frozen=True, slots=True)
-class SittingRow:
-    """A sitting as it is kept, with its turns in order."""
-
-    sitting_id: int
-    kind: str
-    season_id: int
-    number: int
-    local_date: date
-    had: int | None
-    held: int | None
-    begun_at: datetime
-    ended_at: datetime | None
-    turns: tuple[TurnRow, ...]
-
-    def turn(self, position: int) -> TurnRow | None:
-        """Return the turn of a place from 1, or None."""
-        return self.turns[position - 1] if 1 <= position <= len(self.turns) else None
 
 
 def begin_sitting(
@@ -182,7 +74,8 @@ def begin_sitting(
         if begun is None:
             raise RuntimeError("A sitting was neither begun nor there.")
         return begun
-    session.execute(insert(table_of(SittingTurn)), _turn_values(int(made), turns))
+    if turns:
+        session.execute(insert(table_of(SittingTurn)), turn_values(int(made), turns))
     return int(made)
 
 
@@ -210,7 +103,7 @@ def sittings_of_season(session: AnySession, person_id: int, season_id: int) -> l
         Sitting.kind == REFRESHER,
         Sitting.season_id == season_id,
     )
-    return [_row(session, each) for each in session.scalars(query.order_by(Sitting.number))]
+    return [row_in(session, each) for each in session.scalars(query.order_by(Sitting.number))]
 
 
 def held_as_begun(
@@ -292,45 +185,6 @@ def _begun(
     return session.scalar(query)
 
 
-def _turn_values(sitting_id: int, turns: Sequence[TurnFacts]) -> list[dict[str, Any]]:
-    return [
-        {
-            "sitting_id": sitting_id,
-            "position": position,
-            "question_id": each.question_id,
-            "skill": each.skill,
-            "stood": each.stood,
-            "predicted": each.predicted,
-        }
-        for position, each in enumerate(turns, start=1)
-    ]
-
-
 def _one(session: AnySession, query: Select[Any]) -> SittingRow | None:
     found = session.scalars(query).one_or_none()
-    return _row(session, found) if found else None
-
-
-def _row(session: AnySession, sitting: Sitting) -> SittingRow:
-    turns = session.scalars(
-        select(SittingTurn)
-        .where(SittingTurn.sitting_id == sitting.id)
-        .order_by(SittingTurn.position)
-    )
-    return SittingRow(
-        sitting.id,
-        sitting.kind,
-        sitting.season_id,
-        sitting.number,
-        sitting.local_date,
-        sitting.had,
-        sitting.held,
-        sitting.begun_at,
-        sitting.ended_at,
-        tuple(map(_turn_row, turns)),
-    )
-
-
-def _turn_row(turn: SittingTurn) -> TurnRow:
-    facts = TurnFacts(turn.question_id, turn.skill, turn.stood, turn.predicted)
-    return TurnRow(turn.position, facts, turn.count, turn.right, turn.answered_at)
+    return row_in(session, found) if found else None

@@ -47,7 +47,7 @@ def show() -> ResponseReturnValue:
         over=todays is not None and is_over(todays),
         turns=turns,
         asked=asked_of(sheets, turns),
-        before=last if last and not todays and not is_over(last) else None,
+        before=last if last and last.local_date < here().today() and not is_over(last) else None,
         next_date=next_date(sheets, here().today()),
         lesson=next_lesson(person_id),
         rules=here().thresholds.sittings,

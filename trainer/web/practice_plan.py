@@ -7,7 +7,7 @@ from trainer.lessons import Question
 from trainer.records import db, progress
 from trainer.records.progress import QuestionRow
 from trainer.records.sitting_plan import Askable, Candidate, candidate_for, plan_sitting
-from trainer.records.sittings import TurnFacts
+from trainer.records.sitting_rows import TurnFacts
 from trainer.web.installation import here
 from trainer.web.lessons import rows_of
 from trainer.web.skill_standing import SkillSheet

@@ -12,7 +12,7 @@ from trainer.records.faults import RecordsError
 from trainer.records.refresher import Outlook, open_number
 from trainer.records.seasons import SeasonRow, current_season, sitting_dates
 from trainer.records.sitting_plan import Candidate, plan_sitting
-from trainer.records.sittings import REFRESHER, SittingRow, TurnFacts
+from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts
 from trainer.web import kept
 from trainer.web.access import MATRIX, signed_in
 from trainer.web.days import read_day
@@ -101,10 +101,11 @@ def begin() -> ResponseReturnValue:
     shut = send_to_first("")
     if shut:
         return shut
+    writing(db.session)
     refresher = refresher_of(signed_in().person_id)
     if refresher is None or refresher.number is None:
+        db.session.rollback()
         return redirect(url_for("season.show"), 303)
-    writing(db.session)
     sitting = sitting_or_404(_begun(refresher, refresher.number))
     if not sitting.turns:
         db.session.rollback()

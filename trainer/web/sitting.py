@@ -10,7 +10,7 @@ from flask import abort, url_for
 from trainer.records import attempts, db, sittings
 from trainer.records.attempts import AttemptFacts
 from trainer.records.calendar_days import days_on
-from trainer.records.sittings import REFRESHER, SittingRow, TurnFacts, TurnRow
+from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts, TurnRow
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.origin import FromLesson, Way
