@@ -1,7 +1,7 @@
 """Practice: what is offered, one turn after the other, and what came of it."""
 
 import pytest
-from web_begun import begin, begun, due, gelled
+from web_begun import begin, begun, due, end_of, gelled, onward, question_of
 from web_bench import Bench, id_of
 from web_cast import NOOR, SAM
 from web_kinds import answer_right, right_fields
@@ -30,11 +30,6 @@ def through(bench: Bench, visitor: Visitor) -> Page:
         mark = answer_right(bench, visitor, page)
         page = visitor.open(onward(mark))
     return page
-
-
-def onward(mark: Page) -> str:
-    """Where a mark leads on to."""
-    return mark.main.all("a", class_="primary")[0]["href"]
 
 
 def test_before_the_first_lesson_there_is_no_practice(bench: Bench) -> None:
@@ -139,19 +134,6 @@ def test_a_slip_gets_its_second_try_in_the_sitting(kinds: Bench) -> None:
     assert any("wrong" in words for words in rows)
 
 
-def question_of(bench: Bench, page: Page) -> str:
-    """The id of the question that a page asks."""
-    with bench.app.test_request_context("/"):
-        was = opened(page.form.fields["shown"])
-    assert was is not None
-    return was.question_id
-
-
-def end_of(page: Page) -> str:
-    """The address of the end of the sitting that a page belongs to."""
-    return f"/practice/{page.path.split('/')[2]}/end"
-
-
 def test_a_wrong_answer_is_explained_and_led_on(bench: Bench) -> None:
     """The turn is done; no button asks it anew, since that is the lesson's place."""
     noor = due(bench)
@@ -161,14 +143,16 @@ def test_a_wrong_answer_is_explained_and_led_on(bench: Bench) -> None:
 
 
 def test_after_ten_minutes_it_offers_its_end_first(bench: Bench) -> None:
-    """And going on second; nothing is taken away."""
+    """And going on second, on the mark and at the end; nothing is taken away."""
     noor = due(bench)
     page = begin(noor)
     for _ in range(3):
         bench.clock.wait(minutes=4)
         mark = answer_right(bench, noor, page)
         page = noor.open(onward(mark))
-    assert "10 minutes are over: see what changed" in mark.words
+    ways = [(each.words, each["href"]) for each in mark.main.all("a", class_="button")]
+    assert ways[0] == ("10 minutes are over: see what changed", end_of(mark))
+    assert ways[1] == ("Next question", f"{page.path.rpartition('/')[0]}/4")
     assert page.path.endswith("/end")
     assert offered(page).startswith("That is enough for a day 5 questions left")
     assert "question 4 of 8" in noor.open(f"{page.path.rpartition('/')[0]}/4").words

@@ -7,6 +7,7 @@ from web_page import Page
 from web_visitor import Visitor
 
 from trainer.lessons import Question
+from trainer.web.shown import opened
 
 
 def sums_of(bench: Bench, skills: int) -> dict[str, list[Question]]:
@@ -44,3 +45,21 @@ def begun(bench: Bench) -> Visitor:
     visitor = due(bench)
     answer_right(bench, visitor, begin(visitor))
     return visitor
+
+
+def onward(mark: Page) -> str:
+    """Where a mark leads on to."""
+    return mark.main.all("a", class_="primary")[0]["href"]
+
+
+def question_of(bench: Bench, page: Page) -> str:
+    """The id of the question that a page asks."""
+    with bench.app.test_request_context("/"):
+        was = opened(page.form.fields["shown"])
+    assert was is not None
+    return was.question_id
+
+
+def end_of(page: Page) -> str:
+    """The address of the end of the sitting that a page belongs to."""
+    return f"/practice/{page.path.split('/')[2]}/end"

@@ -90,7 +90,8 @@ def last_sitting(session: AnySession, person_id: int, kind: str = PRACTICE) -> S
     latest = (
         select(Sitting)
         .where(Sitting.person_id == person_id, Sitting.kind == kind)
-        .order_by(Sitting.local_date.desc(), Sitting.id.desc())
+        # Not by its date: a clock that was wrong may have dated one ahead of all that follow.
+        .order_by(Sitting.id.desc())
         .limit(1)
     )
     return _one(session, latest)

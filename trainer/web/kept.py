@@ -61,6 +61,12 @@ def lay_by(parcel: Parcel) -> None:
     session["kept"] = [parcel.path, dict(parcel.fields)]
 
 
+def waits_for(path: str) -> bool:
+    """Return whether something was laid by for a path, and leave it there."""
+    laid = session.get("kept")
+    return laid is not None and bool(laid[0] == path)
+
+
 def taken_up(path: str) -> Mapping[str, str] | None:
     """Return the fields that were laid by for a path, once; None when there are none."""
     laid = session.get("kept")

@@ -82,6 +82,10 @@ class Origin(ABC):
     def onward(self) -> Way | None:
         """Return the way on, once it is done."""
 
+    def further(self) -> Way | None:
+        """Return a second way on, beside the first, or None."""
+        return None
+
     def recorded(self, facts: AttemptFacts) -> None:
         """Note where else a try belongs that was just recorded, in the same transaction."""
         del facts

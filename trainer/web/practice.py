@@ -1,10 +1,10 @@
 """Practice: a sitting of what is due today, left and taken up anywhere, and what came of it."""
 
-from flask import Blueprint, abort, redirect, render_template, request, url_for
+from flask import Blueprint, abort, flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
 from trainer.records import db, sittings, writing
-from trainer.web import asking, turn
+from trainer.web import asking, kept, turn
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.lessons import send_to_first
@@ -15,16 +15,21 @@ from trainer.web.sitting import (
     answered_of,
     asked_of,
     changes_of,
+    has_gone_by,
     has_sat_enough,
     home_of,
     is_over,
     last_mark_href,
     left_of,
     next_date,
+    passed_over,
     sitting_or_404,
+    was_left,
     way_on,
 )
 from trainer.web.skill_standing import skill_sheets
+
+PASSED_OVER = "That question is no longer asked, so it was passed over."
 
 bp = Blueprint("practice", __name__, url_prefix="/practice")
 
@@ -47,7 +52,7 @@ def show() -> ResponseReturnValue:
         over=todays is not None and is_over(todays),
         turns=turns,
         asked=asked_of(sheets, turns),
-        before=last if last and last.local_date < here().today() and not is_over(last) else None,
+        before=last if last and last.local_date < here().today() and was_left(last) else None,
         next_date=next_date(sheets, here().today()),
         lesson=next_lesson(person_id),
         rules=here().thresholds.sittings,
@@ -78,7 +83,8 @@ def begin() -> ResponseReturnValue:
 def question(sitting_id: int, position: int) -> ResponseReturnValue:
     """Show the question in this place of one's own sitting, or its mark where it was answered.
 
-    404 for another's sitting. One that no lesson asks any more leads on to the next.
+    404 for another's sitting. One that no lesson asks any more leads on to the next, and one of a
+    sitting that is over to what comes after it.
     """
     sitting = sitting_or_404(sitting_id)
     place = sitting.turn(position) or abort(404)
@@ -86,6 +92,10 @@ def question(sitting_id: int, position: int) -> ResponseReturnValue:
     if place.is_answered:
         return redirect(last_mark_href(sitting, place), 303)
     if origin.today is None:
+        flash(PASSED_OVER)
+        return redirect(way_on(sitting, position).href, 303)
+    # What was typed before the sign-in ended is shown all the same.
+    if is_over(sitting) and not kept.waits_for(request.path):
         return redirect(way_on(sitting, position).href, 303)
     return turn.show(origin)
 
@@ -127,6 +137,8 @@ def end(sitting_id: int) -> str:
         sitting=sitting,
         onward=None if is_over(sitting) else way_on(sitting),
         left=len(left_of(sitting)),
+        gone_by=has_gone_by(sitting),
+        passed_over=passed_over(sitting),
         sat_enough=has_sat_enough(sitting),
         moved=[each for each in changes if each.has_moved],
         kept=[each for each in changes if not each.has_moved],

@@ -10,7 +10,7 @@ from flask import abort, url_for
 from trainer.records import attempts, db, sittings
 from trainer.records.attempts import AttemptFacts
 from trainer.records.calendar_days import days_on
-from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts, TurnRow
+from trainer.records.sitting_rows import PRACTICE, REFRESHER, SittingRow, TurnFacts, TurnRow
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.origin import FromLesson, Way
@@ -64,6 +64,11 @@ class InSitting(FromLesson):
             return Way(end_href(self.sitting), f"{minutes} minutes are over: see what changed")
         return way_on(self.sitting, self.place.position)
 
+    def further(self) -> Way | None:
+        """Return the way to the next turn, where the way on is to what has changed."""
+        following = way_on(self.sitting, self.place.position)
+        return following if following != self.onward() else None
+
 
 @dataclass(frozen=True, slots=True)
 class Change:
@@ -109,8 +114,23 @@ def left_of(sitting: SittingRow) -> list[TurnRow]:
 
 
 def is_over(sitting: SittingRow) -> bool:
-    """Return whether nothing is left of a sitting, or it was ended."""
-    return sitting.ended_at is not None or not left_of(sitting)
+    """Return whether nothing is left of a sitting, it was ended, or its day has gone by."""
+    return sitting.ended_at is not None or not left_of(sitting) or has_gone_by(sitting)
+
+
+def has_gone_by(sitting: SittingRow) -> bool:
+    """Return whether it was the practice of another day: each day has a plan of its own."""
+    return sitting.kind == PRACTICE and sitting.local_date != here().today()
+
+
+def was_left(sitting: SittingRow) -> bool:
+    """Return whether it was left before its end, and nobody ended it."""
+    return sitting.ended_at is None and bool(left_of(sitting))
+
+
+def passed_over(sitting: SittingRow) -> int:
+    """Return how many of its turns no lesson asks any more, and were never answered."""
+    return sum(not each.is_answered for each in sitting.turns) - len(left_of(sitting))
 
 
 def has_sat_enough(sitting: SittingRow) -> bool:
@@ -122,6 +142,8 @@ def has_sat_enough(sitting: SittingRow) -> bool:
 def way_on(sitting: SittingRow, after: int = 0) -> Way:
     """Return the way to the next turn that is left, from a place on; else to what has changed."""
     left = left_of(sitting)
+    if has_gone_by(sitting):
+        return Way(home_of(sitting).href, "Today's practice")
     if not left or sitting.ended_at:
         return Way(end_href(sitting), "See what changed")
     following = next((each for each in left if each.position > after), left[0])

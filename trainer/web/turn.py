@@ -103,6 +103,7 @@ def marked(origin: Origin, stored: attempts.StoredAttempt) -> ResponseReturnValu
         form=form,
         again=kind.again if origin.today and origin.repeats else "",
         onward=origin.onward(),
+        further=origin.further(),
     )
 
 
