@@ -9,6 +9,7 @@ from .rules import SkillRules
 from .running import NEVER_TRIED, Progress, after
 from .skill_table import SkillProgress, SkillStart, kept_in, row_of
 from .skill_tries import SkillTold, all_told
+from .skills import wait_for_everybody, wait_for_person
 
 __all__ = ["keep_from_here", "rebuild_skills"]
 
@@ -19,8 +20,9 @@ def rebuild_skills(session: AnySession, rules: SkillRules, person_id: int | None
     """Make the skills of one person, or of everybody, what their tries say.
 
     It begins with what tries came to that are gone, and takes the others in the order in which
-    they came in: the same step as in the commit of each.
+    they came in: the same step as in the commit of each. Whoever answers meanwhile waits.
     """
+    _wait_for(session, person_id)
     counted = dict(kept_in(session, SkillStart, person_id))
     _count(counted, all_told(session, person_id), rules)
     _replace(session, table_of(SkillProgress), counted, person_id)
@@ -34,9 +36,17 @@ def keep_from_here(
     The caller deletes those tries in the same transaction. A count from the tries then begins at
     what was kept, with whatever tries are left.
     """
+    _wait_for(session, person_id)
     kept = dict(kept_in(session, SkillStart, person_id))
     _count(kept, all_told(session, person_id, up_to=last_attempt_id), rules)
     _replace(session, table_of(SkillStart), kept, person_id)
+
+
+def _wait_for(session: AnySession, person_id: int | None) -> None:
+    if person_id is None:
+        wait_for_everybody(session.connection())
+    else:
+        wait_for_person(session.connection(), person_id)
 
 
 def _count(
