@@ -39,6 +39,7 @@ def test_there_are_these_commands() -> None:
         "person",
         "person add",
         "preview",
+        "rebuild",
         "roof",
         "serve",
         "work",
@@ -52,7 +53,7 @@ def test_a_newcomer_is_told_where_to_begin(words: list[str]) -> None:
     assert "laying of glass-fibre flat roofs" in told
     assert "Begin with 'trainer demo'" in told
     listed = [line.split(maxsplit=1) for line in told.partition("Commands:\n")[2].splitlines()]
-    names = ["check", "content", "demo", "person", "preview", "roof", "serve", "work"]
+    names = ["check", "content", "demo", "person", "preview", "rebuild", "roof", "serve", "work"]
     assert [name for name, _ in listed] == names
     assert all(words.endswith(".") and not words.endswith("...") for _, words in listed)
 

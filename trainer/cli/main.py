@@ -15,6 +15,7 @@ _COMMANDS = {
     "demo": "trainer.cli.demo:demo",
     "person": "trainer.cli.people:person",
     "preview": "trainer.cli.preview:preview",
+    "rebuild": "trainer.cli.rebuild:rebuild",
     "roof": "trainer.cli.roof:roof",
     "serve": "trainer.cli.serve:serve",
     "work": "trainer.cli.work:work",
