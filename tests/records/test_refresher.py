@@ -5,7 +5,7 @@ from datetime import date, timedelta
 
 import pytest
 from records_cast import RULES, SEASONS
-from skill_days import CURED, GELLED, MONDAY, on, tried
+from skills_cast import CURED, DAY_0, on, went
 
 from trainer.records.refresher import (
     Outlook,
@@ -18,6 +18,7 @@ from trainer.records.refresher import (
 )
 from trainer.records.running import NEVER_TRIED, Progress
 
+GELLED = went((0, "rrr"))
 FALL = SkillFacts("fall", weight=1, safety_critical=False)
 EYES = SkillFacts("eyes", weight=1, safety_critical=True)
 START = date(2026, 3, 9)
@@ -34,7 +35,7 @@ def band(progress: Progress, days: int, facts: SkillFacts = FALL) -> str:
     return outlook_of(facts, progress, on(days), RULES, SEASONS).band
 
 
-@pytest.mark.parametrize("progress", [NEVER_TRIED, tried((0, "w")), tried((0, "rr"))])
+@pytest.mark.parametrize("progress", [NEVER_TRIED, went((0, "w")), went((0, "rr"))])
 def test_what_never_gelled_is_not_refreshed(progress: Progress) -> None:
     """It belongs to the lessons, or to practice."""
     assert band(progress, 200) == "not learnt yet"
@@ -69,12 +70,12 @@ def test_a_band_begins_at_its_bar(recall: float, told: str) -> None:
 
 def test_a_clock_set_back_makes_nobody_forget() -> None:
     """Looked at on a day before the last answer, it is all there."""
-    assert outlook_of(FALL, CURED, MONDAY - timedelta(days=300), RULES, SEASONS).recall == 1.0
+    assert outlook_of(FALL, went(*CURED), DAY_0 - timedelta(days=300), RULES, SEASONS).recall == 1.0
 
 
 def test_a_run_that_failed_is_still_refreshed() -> None:
     """Gelled once is learnt once."""
-    failed = tried((0, "rrr"), (1, "ww"), (3, "w"))
+    failed = went((0, "rrr"), (1, "ww"), (3, "w"))
     assert failed.runs == 2
     assert band(failed, 200) == "gone"
 

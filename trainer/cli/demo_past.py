@@ -98,10 +98,10 @@ def set_season(installation: Installation, *, by: int) -> None:
 
 def note_uses(installation: Installation, person_id: int, *, by: int) -> None:
     """Have somebody's use of one competency confirmed, and another waiting."""
-    first, second, *_ = [lesson.competency for lesson in installation.lessons]
     now, today = installation.now(), installation.today()
-    for slug, roof, days in ((first, "Bike shed, Dune Road", 6), (second, "Ferry office", 1)):
-        facts = UseFacts(slug, roof, today - timedelta(days=days))
+    jobs = (("Bike shed, Dune Road", 6), ("Ferry office", 1))
+    for lesson, (roof, days) in zip(installation.lessons, jobs, strict=False):
+        facts = UseFacts(lesson.competency, roof, today - timedelta(days=days))
         uses.note_use(db.session, person_id, facts, now - timedelta(days=days))
     oldest = uses.waiting_uses(db.session, None)[0]
     uses.answer_use(db.session, oldest.use_id, "confirmed", by=by, crew_id=None, now=now)

@@ -1,32 +1,57 @@
-"""`trainer rebuild`: totals and skills, counted again from what people answered."""
+"""`trainer rebuild`: totals and skills counted again from the tries."""
 
 import click
+from flask import Flask
 
 from trainer.cli.opening import prepared_app, told
-from trainer.engine.units import counted
-from trainer.records import db, recount, skill_recount, writing
-from trainer.web.installation import Installation
+from trainer.records import db, repair, writing
+from trainer.records.repair import Repaired
+from trainer.records.rules import SkillRules
+from trainer.web import Installation
 
 
 @click.command()
 def rebuild() -> None:
-    """Count totals and skills again from the answers.
+    """Count everybody's totals and skills again from their tries.
 
-    For after a repair or a restored backup. Nothing that anybody answered is changed, and what
-    was read stays read. Run it while nobody is answering.
+    After a repair, or when a threshold in competencies.toml was changed. Nothing that somebody
+    answered, read or signed is touched, and a server may go on serving meanwhile.
     """
     app = prepared_app()
+    with told():
+        repaired = repaired_in(app)
+    click.echo(said_of(repaired))
+
+
+def repaired_in(app: Flask) -> list[Repaired]:
+    """Return what came of each person's tries; each is committed before the next begins."""
     installation: Installation = app.extensions["installation"]
-    with app.app_context(), told():
-        writing(db.session)
-        recount.rebuild(db.session)
-        done = skill_recount.rebuild_skills(db.session, installation.thresholds.skills)
-        db.session.commit()
-    people, skills = counted(done.people, "person", "people"), counted(done.skills, "skill")
-    click.echo(f"Counted again from the answers: {skills} of {people}. {_changed(done.changed)}")
+    with app.app_context():
+        return [
+            _repaired(person_id, installation.thresholds.skills)
+            for person_id in repair.everybodys_ids(db.session)
+        ]
 
 
-def _changed(rows: int) -> str:
-    if not rows:
-        return "All skills stood right before."
-    return f"{counted(rows, 'skill')} stood wrong before."
+def said_of(repaired: list[Repaired]) -> str:
+    """Return the sentences that tell of it."""
+    people = sum(each.rows > 0 or each.changed > 0 for each in repaired)
+    skills, changed = (
+        sum(getattr(each, name) for each in repaired) for name in ("skills", "changed")
+    )
+    counted = f"Counted again: {_number(people, 'person', 'people')}, {_number(skills, 'skill')}."
+    if not changed:
+        return f"{counted} Every row was right."
+    return f"{counted} {_number(changed, 'row')} put right."
+
+
+def _repaired(person_id: int, rules: SkillRules) -> Repaired:
+    # One at a time, so that nobody who answers meanwhile waits for all of it.
+    writing(db.session)
+    repaired = repair.repair(db.session, rules, person_id)
+    db.session.commit()
+    return repaired
+
+
+def _number(number: int, word: str, words: str = "") -> str:
+    return f"{number} {word if number == 1 else words or f'{word}s'}"

@@ -19,7 +19,7 @@ the two can't differ. What it decides:
   never does. A wrong one that wasn't the first of its day brings the next date to the next day.
 - A date has passed when its day is over: on the day itself a skill is due and still Cured.
 - A try dated before the last one counts on the last one's day. Where it lies further back than a
-  phone's date is believed, a clock was wrong: all dates move back with it.
+  phone's date is believed, a clock was wrong: the dates that came of it move back with it.
 """
 
 from collections.abc import Iterable
@@ -86,13 +86,12 @@ def on_calendar(progress: Progress, day: date, rules: SkillRules) -> Progress:
     back = days_between(day, progress.day)
     if back <= rules.believed_late_days:
         return progress
-    card = progress.card
-    return replace(
-        progress,
-        day=days_on(progress.day, -back),
-        due=progress.due and days_on(progress.due, -back),
-        card=card and replace(card, heard=days_on(card.heard, -back), due=days_on(card.due, -back)),
-    )
+    card, due = progress.card, progress.due
+    # What was heard before the clock went wrong has the right dates: every date follows a hearing.
+    if card is not None and card.heard > day:
+        heard, due = days_on(card.heard, -back), due and days_on(due, -back)
+        card = replace(card, heard=heard, due=days_on(card.due, -back))
+    return replace(progress, day=days_on(progress.day, -back), due=due, card=card)
 
 
 def _after_one(before: Progress, told: SkillTold, rules: SkillRules) -> Progress:

@@ -1,7 +1,6 @@
 """Counting the skills again from the tries, and keeping what tries came to that are to go."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from sqlalchemy import ColumnElement, Table, delete, insert
 
@@ -10,35 +9,23 @@ from .rules import SkillRules
 from .running import NEVER_TRIED, Progress, after
 from .skill_table import SkillProgress, SkillStart, kept_in, row_of
 from .skill_tries import SkillTold, all_told
+from .skills import wait_for_everybody, wait_for_person
 
-__all__ = ["Recounted", "keep_from_here", "rebuild_skills"]
+__all__ = ["keep_from_here", "rebuild_skills"]
 
 Whose = tuple[int, str]
 
 
-@dataclass(frozen=True, slots=True)
-class Recounted:
-    """What a count came to: people, skills of theirs, and how many of those stood wrong."""
-
-    people: int
-    skills: int
-    changed: int
-
-
-def rebuild_skills(
-    session: AnySession, rules: SkillRules, person_id: int | None = None
-) -> Recounted:
-    """Make the skills of one person, or of everybody, what their tries say; return what changed.
+def rebuild_skills(session: AnySession, rules: SkillRules, person_id: int | None = None) -> None:
+    """Make the skills of one person, or of everybody, what their tries say.
 
     It begins with what tries came to that are gone, and takes the others in the order in which
-    they came in: the same step as in the commit of each.
+    they came in: the same step as in the commit of each. Whoever answers meanwhile waits.
     """
-    before = dict(kept_in(session, SkillProgress, person_id))
+    _wait_for(session, person_id)
     counted = dict(kept_in(session, SkillStart, person_id))
     _count(counted, all_told(session, person_id), rules)
     _replace(session, table_of(SkillProgress), counted, person_id)
-    changed = sum(before.get(each) != counted.get(each) for each in before.keys() | counted.keys())
-    return Recounted(len({person for person, _ in counted}), len(counted), changed)
 
 
 def keep_from_here(
@@ -49,9 +36,17 @@ def keep_from_here(
     The caller deletes those tries in the same transaction. A count from the tries then begins at
     what was kept, with whatever tries are left.
     """
+    _wait_for(session, person_id)
     kept = dict(kept_in(session, SkillStart, person_id))
     _count(kept, all_told(session, person_id, up_to=last_attempt_id), rules)
     _replace(session, table_of(SkillStart), kept, person_id)
+
+
+def _wait_for(session: AnySession, person_id: int | None) -> None:
+    if person_id is None:
+        wait_for_everybody(session.connection())
+    else:
+        wait_for_person(session.connection(), person_id)
 
 
 def _count(

@@ -14,7 +14,7 @@ from .skill_table import COLUMNS, SkillProgress, progress_in, row_of
 from .skill_tries import told_by
 from .statements import Statement
 
-__all__ = ["add_to_skills", "keep_skills", "skills_of", "wait_for_person"]
+__all__ = ["add_to_skills", "keep_skills", "skills_of", "wait_for_everybody", "wait_for_person"]
 
 #: How many skills one look asks for. Few questions ask for more, and those look again.
 _AT_ONCE = 4
@@ -46,6 +46,15 @@ def wait_for_person(connection: Connection, person_id: int) -> None:
     """
     if connection.dialect.name == "postgresql":
         _WAIT.first(connection, {"person_id": person_id})
+
+
+def wait_for_everybody(connection: Connection) -> None:
+    """Wait in the same way until nobody's skills are being added to."""
+    if connection.dialect.name == "postgresql":
+        table = table_of(Person)
+        # In one order, so that two that wait for everybody don't wait for each other.
+        everybody = select(table.c.id).order_by(table.c.id).with_for_update(key_share=True)
+        connection.execute(everybody).all()
 
 
 def skills_of(

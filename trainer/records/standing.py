@@ -117,6 +117,8 @@ def _reason_gelled(progress: Progress) -> str:
         return "There were too many wrong answers on later days, so the later days begin afresh."
     if not progress.counted:
         return "It was right several times in a row; later days will show whether it stays."
+    if not progress.right_days and progress.runs > 1:
+        return "The later days began afresh, and it has not been right on one of the new ones yet."
     if not progress.right_days:
         return "It was right several times in a row, but has not been right on a later day yet."
     return "It was right on a later day, and more later days are to come."
