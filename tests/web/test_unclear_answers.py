@@ -8,18 +8,18 @@ from web_content import CHAIN, FIRST
 UNCLEAR = {
     "": "Type a figure first, such as 1.3.",
     "   ": "Type a figure first, such as 1.3.",
-    "a good splash": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "nan": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "infinity": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
-    "-inf": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "a good splash": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "nan": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "infinity": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
+    "-inf": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
     "1e400": "'e400' is no unit known here. Write the figure and its unit.",
     "-40": "A figure here cannot be below zero. Leave the minus sign out.",
     "40 ml": "You wrote ml; this is asked in g. Look at it once more.",
     "1,300": "Is that 1.300 or 1300? Write it one of those ways.",
-    "9**9**9": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "9**9**9": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
     "1/0": "A fraction can't be over nothing. Write it like 1 1/2.",
     "4" * 10_000: "That is too long for one figure. Keep it under 40 characters.",
-    "40\x00": "That can't be read as one figure. Write it like 1.3 or 1.3 kg.",
+    "40\x00": "That can't be read as one figure. Write it like 1.3 or 1.3 g.",
 }
 
 
