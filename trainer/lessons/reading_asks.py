@@ -9,7 +9,7 @@ from trainer.engine.drivers import example_working
 from trainer.engine.measures import UNITS, convert
 from trainer.lessons.asks import Ask
 from trainer.lessons.block import Block
-from trainer.lessons.errors import did_you_mean
+from trainer.lessons.errors import did_you_mean, did_you_mean_unit
 
 ASK_KEYS = ("line", "unit", "tolerance", "skill", "safe")
 _PERCENT = re.compile(r"(\d+(?:\.\d+)?)\s*%")
@@ -78,7 +78,7 @@ def _read_ask(
 
 def _check_unit(block: Block, unit: str, line_unit: str) -> None:
     if unit not in UNITS:
-        raise block.mistake("unit", f"There is no unit '{unit}'.", did_you_mean(unit, UNITS))
+        raise block.mistake("unit", f"There is no unit '{unit}'.", did_you_mean_unit(unit, UNITS))
     if UNITS[unit].kind != UNITS[line_unit].kind:
         raise block.mistake(
             "unit",
