@@ -240,6 +240,30 @@ def test_a_unit_of_another_kind_is_asked_about(typed: str, unit: str) -> None:
     assert asked.value.text == typed
 
 
+@pytest.mark.parametrize(
+    ("unit", "written"),
+    [
+        ("m²", "Write it like 1.3 or 1.3 m²."),
+        ("m", "Write it like 1.3 or 1.3 m."),
+        ("ml", "Write it like 1.3 or 1.3 ml."),
+        ("°C", "Write it like 1.3 or 1.3 °C."),
+        ("rolls", "Write it like 3 or 3 rolls."),
+        ("", "Write it like 1.3."),
+    ],
+)
+def test_what_cannot_be_read_is_asked_for_in_its_own_unit(unit: str, written: str) -> None:
+    """Nobody is told to write an area in kilograms, nor part of a roll; a ratio has no unit."""
+    with pytest.raises(Unclear) as asked:
+        read_quantity("a good splash", unit)
+    assert str(asked.value) == f"That can't be read as one figure. {written}"
+
+
+def test_the_unit_asked_for_is_told_whatever_is_picked() -> None:
+    """Picked is grams; the answer is wanted in kilograms."""
+    with pytest.raises(Unclear, match=r"like 1\.3 or 1\.3 kg\.$"):
+        read_quantity("a good splash", "kg", "g")
+
+
 def test_a_chosen_unit_of_another_kind_is_asked_about() -> None:
     """A form that was meddled with is no way round the kind."""
     with pytest.raises(OtherKind):

@@ -107,6 +107,25 @@ def test_a_wrong_line_or_unit_is_refused(old: str, new: str, sentence: str, mend
     assert (mistake.line, mistake.text) == (line_of(text, new), new)
 
 
+@pytest.mark.parametrize(
+    ("written", "symbol"),
+    [
+        ("litres", "L"),
+        ("liter", "L"),
+        ("metres", "m"),
+        ("grams", "g"),
+        ("kilograms", "kg"),
+        ("Minutes", "min"),
+        ("m2", "m²"),
+    ],
+)
+def test_a_unit_that_is_written_out_is_guessed(written: str, symbol: str) -> None:
+    """As learners may write it; authors write the symbol."""
+    mistake = mistake_in(edited(RESIN, 'unit = "g"', f'unit = "{written}"'))
+    assert mistake.sentence == f"There is no unit '{written}'."
+    assert mistake.mend == f"Did you mean '{symbol}'?"
+
+
 @pytest.mark.parametrize("key", ["line", "unit", "skill"])
 def test_what_is_asked_must_be_whole(key: str) -> None:
     """Line, unit and skill are all needed."""

@@ -73,6 +73,8 @@ def test_a_calculation_is_given_as_on_a_command_line() -> None:
         ),
         ("{work catalyst_by_mass resin_kg=1 decimals=many}", "The decimals are a whole", ""),
         ("{work catalyst_by_mass resin_kg=1 unit=kg}", "can't be printed in 'kg'.", "ml"),
+        ("{beginner-batch:litres}", "1\u00a0L can't be printed in 'litres'.", "'L'?"),
+        ("{resin-to-glass:kg}", "2.5 can't be printed in 'kg'.", ""),
         ("{wrap:kg}", "50\u00a0mm can't be printed in 'kg'.", "mm"),
         ("{wrap on", "This brace isn't closed.", "Double it to print it."),
         ("{}", "There is no constant ''.", "wrap"),

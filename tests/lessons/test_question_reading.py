@@ -18,6 +18,9 @@ from trainer.lessons.block import Block
 from trainer.lessons.errors import AuthorError
 from trainer.lessons.reading import read_question
 
+#: The units that a length is printed in.
+LENGTHS = "Known here: cm, ft, in, m, mm."
+
 
 def test_a_question_is_read() -> None:
     """It knows its id, its title, its calculation, its text, and what it asks."""
@@ -116,8 +119,21 @@ def test_a_kind_that_nothing_can_mark_is_refused() -> None:
     [
         (RESIN, "{ratio}", "{ration}", "Nothing fills {ration}.", "Did you mean 'ratio'?"),
         (RESIN, "{length_m}", "{length}", "Nothing fills {length}.", "Did you mean 'length_m'?"),
-        (RESIN, "{length_m}", "{length_m:kg}", "{length_m} can't be printed in kg.", ""),
-        (RESIN, "{length_m}", "{length_m:furlong}", "{length_m} can't be printed in furlong.", ""),
+        (RESIN, "{length_m}", "{length_m:kg}", "{length_m} can't be printed in kg.", LENGTHS),
+        (
+            RESIN,
+            "{length_m}",
+            "{length_m:furlong}",
+            "{length_m} can't be printed in furlong.",
+            LENGTHS,
+        ),
+        (
+            RESIN,
+            "{length_m}",
+            "{length_m:feet}",
+            "{length_m} can't be printed in feet.",
+            "Did you mean 'ft'?",
+        ),
         (
             CHAIN,
             "in the strip?",

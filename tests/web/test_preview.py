@@ -15,6 +15,8 @@ from trainer.web.preview import ALONE, ANEW, NAME, Preview
 
 DRUM = "/questions/drum-dose"
 LESSON = "/lessons/mixing"
+CONTENT = Path(__file__).resolve().parents[2] / "content"
+FACE = "/static/face.css"
 
 
 class Desk:
@@ -49,6 +51,13 @@ def desk(tmp_path: Path) -> Desk:
 def mended(page: Page) -> bool:
     """Return whether a page is the lesson again."""
     return (page.status, page.heading) == (200, "Mixing a batch")
+
+
+def told(page: Page) -> list[list[str]]:
+    """Return the paragraphs of each mistake that a page tells, in their order."""
+    return [
+        [each.words for each in mistake.all("p")] for mistake in page.main.all(class_="mistake")
+    ]
 
 
 # What is shown.
@@ -178,9 +187,14 @@ def test_a_mistake_is_shown_with_its_place_and_goes_when_it_is_mended(desk: Desk
     for path in ("/", LESSON, DRUM):
         page = author.open(path)
         assert page.status == 503
-        assert "content/lessons/02-mixing.md:4: There is no competency 'mixin'." in page.words
-        assert 'competency = "mixin"' in page.words
-        assert "Did you mean 'mixing'?" in page.words
+        assert told(page) == [
+            [
+                "There is no competency 'mixin'.",
+                "content/lessons/02-mixing.md:4",
+                'competency = "mixin"',
+                "Did you mean 'mixing'?",
+            ]
+        ]
         assert page.root.all("meta", **{"http-equiv": "refresh"})
     assert author.open("/static/face.css").status == 200
     desk.save("lessons/02-mixing.md", text)
@@ -204,11 +218,42 @@ def test_a_mistake_of_another_lesson_is_no_matter(desk: Desk) -> None:
     assert mended(desk.browser().open(LESSON))
 
 
-def test_a_mistake_that_shows_only_in_working_stands_above_the_lesson(desk: Desk) -> None:
+def test_a_mistake_that_shows_only_in_working_stands_above_the_text(desk: Desk) -> None:
     """The lesson can be read, and `trainer check` would not pass it."""
-    notes = desk.browser().open(LESSON).notes
-    assert "content/lessons/02-mixing.md:1: A lesson asks 5 questions at least." in notes
-    assert "Question 'drum-dose': it takes 2 slips at least, and knows 0." in notes
+    page = desk.browser().open(LESSON)
+    file = "content/lessons/02-mixing.md"
+    assert ["A lesson asks 5 questions at least.", f"{file}:1"] in told(page)
+    assert "Question 'drum-dose': it takes 2 slips at least, and knows 0." in page.words
+    assert page.words.index("5 questions at least") < page.words.index("Stir it slowly.")
+
+
+def test_a_mistake_is_trouble_and_no_good_news(desk: Desk) -> None:
+    """In the box of what a form got wrong, with its mark, and not among the messages."""
+    page = desk.browser().open(LESSON)
+    (box,) = page.main.all(class_="errors")
+    assert box.all("h2")[0].words == "These things need mending."
+    assert len(box.all(class_="error")) == len(told(page)) > 1
+    assert page.notes == ""
+
+
+def test_a_mend_of_several_lines_keeps_them(desk: Desk) -> None:
+    """The longest sentences are named one below the other."""
+    text = (desk.content / "lessons/02-mixing.md").read_text("utf-8")
+    wordy = " ".join(f"Mat {' '.join(['strand'] * 20)}." for _ in range(60))
+    desk.save("lessons/02-mixing.md", text.replace("Stir it slowly.", wordy))
+    page = desk.browser().open(LESSON)
+    (mend,) = (each for each in page.main.all("p") if "Begin with the longest" in each.words)
+    assert mend["class"] == "mistake-mend"
+    assert ".mistake-mend { white-space: pre-line; }" in desk.browser().open(FACE).html
+    assert len(mend.words_as_typed.splitlines()) == 4
+
+
+def test_a_lesson_with_nothing_to_mend_has_no_box(tmp_path: Path) -> None:
+    """One of the lessons that come along, which the check passes."""
+    taping = Desk(CONTENT, tmp_path / "instance", "04-taping-open-joints.md")
+    page = taping.browser().open("/lessons/taping-open-joints")
+    assert page.status == 200
+    assert page.main.all(class_="errors") == []
 
 
 def test_a_lesson_that_is_gone_is_told(desk: Desk) -> None:

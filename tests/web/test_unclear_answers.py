@@ -5,9 +5,6 @@ from web_bench import Bench
 from web_cast import NOOR
 from web_content import CHAIN, FIRST
 
-from trainer.engine.errors import Unclear
-from trainer.engine.units import read_quantity
-
 UNCLEAR = {
     "": "Type a figure first, such as 1.3.",
     "   ": "Type a figure first, such as 1.3.",
@@ -81,11 +78,3 @@ def test_a_form_without_its_fields_is_asked_about(tiny: Bench) -> None:
     bare = {name: fields[name] for name in ("csrf_token", "shown")}
     page = noor.post(FIRST, bare)
     assert (page.status, page.error_of("answer_0")) == (422, "Type a figure first, such as 1.3.")
-
-
-def test_the_way_to_write_it_is_told_in_the_unit_that_is_asked_for() -> None:
-    """An area isn't written in kilograms, and what has no unit isn't given one."""
-    for unit, like in (("m²", "1.3 or 1.3\u00a0m²."), ("ml", "1.3 or 1.3\u00a0ml."), ("", "1.3.")):
-        with pytest.raises(Unclear) as told:
-            read_quantity("about so", unit)
-        assert str(told.value).endswith(f"Write it like {like}")

@@ -148,6 +148,12 @@ def unit_named(symbol: str) -> Unit:
     return UNITS[symbol]
 
 
+def units_of_kind(unit: str) -> list[str]:
+    """Return the symbols of all that measure what `unit` does, itself among them."""
+    kind = unit_named(unit).kind
+    return [each.symbol for each in _UNITS if each.kind == kind]
+
+
 def unit_spelled(text: str) -> Unit | None:
     """Return the unit that people mean by this text, in any of its spellings, or None."""
     return _SPELLINGS.get(" ".join(text.lower().rstrip(".").split()))

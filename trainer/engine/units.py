@@ -126,8 +126,9 @@ def read_quantity(text: str, unit: str, chosen: str | None = None) -> Reading:
     tidy = _tidied(text)
     if not unit:
         tidy = _TO_ONE.sub("", tidy)
-    value, typed = _feet_and_inches(text, tidy) or _number_and_unit(text, tidy, default)
-    _refuse_other_kind(text, typed, unit_named(unit))
+    wanted = unit_named(unit)
+    value, typed = _feet_and_inches(text, tidy) or _number_and_unit(text, tidy, default, wanted)
+    _refuse_other_kind(text, typed, wanted)
     if value < 0 and typed.kind != "temperature":
         raise Unclear(text, "A figure here cannot be below zero. Leave the minus sign out.")
     return Reading(convert(value, typed.symbol, unit), _understood(value, typed))
@@ -159,14 +160,20 @@ def _feet_and_inches(text: str, tidy: str) -> tuple[float, Unit] | None:
     return float(match["feet"]) + inches / 12, UNITS["ft"]
 
 
-def _number_and_unit(text: str, tidy: str, default: Unit) -> tuple[float, Unit]:
+def _number_and_unit(text: str, tidy: str, default: Unit, wanted: Unit) -> tuple[float, Unit]:
     match = _NUMBER.fullmatch(tidy) if tidy.isprintable() else None
     if not match or not (match["whole"] or match["rest"] or match["over"]):
-        like = f"1.3 or 1.3{_SPACE}{default.symbol}" if default.symbol else "1.3"
-        raise Unclear(text, f"That can't be read as one figure. Write it like {like}.")
+        raise Unclear(text, f"That can't be read as one figure. {_written(wanted)}")
     value = _value(text, match)
     below = value and match["sign"] and match["sign"] in "-−–"
     return (-value if below else value), _unit(text, match["unit"], default)
+
+
+def _written(wanted: Unit) -> str:
+    """Return how a figure in a unit is written; a plain number has none, a count no decimals."""
+    number = "3" if wanted.kind.startswith("count") else "1.3"
+    with_unit = f" or {number} {wanted.symbol}" if wanted.symbol else ""
+    return f"Write it like {number}{with_unit}."
 
 
 def _value(text: str, match: re.Match[str]) -> float:

@@ -4,6 +4,8 @@ import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from trainer.engine.measures import unit_spelled
+
 
 # Not frozen, since Python itself writes to an error that is on its way.
 @dataclass(eq=False)
@@ -44,3 +46,11 @@ def did_you_mean(name: str, known: Iterable[str]) -> str:
     if near:
         return f"Did you mean '{near[0]}'?"
     return f"Known here: {', '.join(known)}." if known else ""
+
+
+def did_you_mean_unit(text: str, known: Iterable[str]) -> str:
+    """Return the guess at a unit: the one that people write so ("litres"), else the nearest."""
+    known, meant = [symbol for symbol in known if symbol], unit_spelled(text)
+    if meant and meant.symbol in known:
+        return f"Did you mean '{meant.symbol}'?"
+    return did_you_mean(text, known)

@@ -11,12 +11,12 @@ from functools import lru_cache
 from trainer.engine import EngineError, Method, show, work
 from trainer.engine.errors import UNWORKABLE
 from trainer.engine.materials import NAMED
-from trainer.engine.measures import UNITS, convert
+from trainer.engine.measures import convert, units_of_kind
 from trainer.engine.schema import Parameter
 from trainer.engine.typed_givens import read_givens
 from trainer.engine.working import METHODS
 from trainer.lessons.draws import printed
-from trainer.lessons.errors import did_you_mean
+from trainer.lessons.errors import did_you_mean, did_you_mean_unit
 from trainer.lessons.standing import KnownFigure, of_constant, of_parameter, of_stock
 from trainer.lessons.stock import Sizes
 
@@ -151,11 +151,10 @@ def _how(whole: str, given: list[str]) -> Iterator[tuple[str, str]]:
 
 def _in(whole: str, value: float, unit: str, to: str) -> float:
     """Return a value in a unit of the same kind; raise BadPlaceholder for any other."""
-    kind = UNITS[unit].kind
-    same = [each.symbol for each in UNITS.values() if each.kind == kind]
+    same = units_of_kind(unit)
     if to not in same:
         sentence = f"{show(value, unit)} can't be printed in '{to}'."
-        raise BadPlaceholder(whole, sentence, did_you_mean(to, same) if unit else "")
+        raise BadPlaceholder(whole, sentence, did_you_mean_unit(to, same))
     return convert(value, unit, to)
 
 

@@ -6,10 +6,10 @@ from pathlib import Path
 from typing import Any
 
 from trainer.engine import Method
-from trainer.engine.measures import UNITS
+from trainer.engine.measures import units_of_kind
 from trainer.lessons.block import Block
 from trainer.lessons.calculate import CalculateQuestion
-from trainer.lessons.errors import did_you_mean
+from trainer.lessons.errors import did_you_mean, did_you_mean_unit
 from trainer.lessons.figures_in_prose import BadPlaceholder, Stock, fill_prose
 from trainer.lessons.kinds.choose import read_choose
 from trainer.lessons.kinds.locate import read_locate
@@ -120,9 +120,9 @@ def check_placeholders(block: Block, text: str, method: Method[...]) -> None:
             raise block.mistake(
                 where, f"Nothing fills {{{name}}}.", did_you_mean(name, method.parameters)
             )
-        if unit and (
-            unit not in UNITS or UNITS[unit].kind != UNITS[method.parameters[name].unit].kind
-        ):
-            raise block.mistake(where, f"{{{name}}} can't be printed in {unit}.")
+        same = units_of_kind(method.parameters[name].unit)
+        if unit and unit not in same:
+            mend = did_you_mean_unit(unit, same)
+            raise block.mistake(where, f"{{{name}}} can't be printed in {unit}.", mend)
 
     each_placeholder(text, check)

@@ -6,10 +6,10 @@ from typing import Any
 
 from trainer.engine import Method, Tolerance
 from trainer.engine.drivers import example_working
-from trainer.engine.measures import UNITS, convert, unit_spelled
+from trainer.engine.measures import UNITS, convert
 from trainer.lessons.asks import Ask
 from trainer.lessons.block import Block
-from trainer.lessons.errors import did_you_mean
+from trainer.lessons.errors import did_you_mean, did_you_mean_unit
 
 ASK_KEYS = ("line", "unit", "tolerance", "skill", "safe")
 _PERCENT = re.compile(r"(\d+(?:\.\d+)?)\s*%")
@@ -78,9 +78,7 @@ def _read_ask(
 
 def _check_unit(block: Block, unit: str, line_unit: str) -> None:
     if unit not in UNITS:
-        meant = unit_spelled(unit)
-        mend = f"Did you mean '{meant.symbol}'?" if meant else did_you_mean(unit, UNITS)
-        raise block.mistake("unit", f"There is no unit '{unit}'.", mend)
+        raise block.mistake("unit", f"There is no unit '{unit}'.", did_you_mean_unit(unit, UNITS))
     if UNITS[unit].kind != UNITS[line_unit].kind:
         raise block.mistake(
             "unit",

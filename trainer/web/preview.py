@@ -6,7 +6,7 @@ application and a database of its own.
 
 import re
 import threading
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -126,15 +126,15 @@ def signed_in_always(app: Flask, token: str) -> "WSGIApplication":
     return pages
 
 
-def show_alone(app: Flask, lesson: Lesson, mistakes: Iterable[AuthorError]) -> None:
+def show_alone(app: Flask, lesson: Lesson, mistakes: Sequence[AuthorError]) -> None:
     """Have every way lead back to the one lesson, on which stands what is still to mend."""
+
+    def still() -> dict[str, Sequence[AuthorError]]:
+        return {"to_mend": mistakes}
 
     def first() -> ResponseReturnValue | None:
         if request.path in _TO_THE_LESSON:
             return redirect(url_for("lessons.show", slug=lesson.slug), 303)
-        if request.endpoint == "lessons.show":
-            for mistake in mistakes:
-                flash(str(mistake))
         return None
 
     def lost(error: NotFound) -> ResponseReturnValue:
@@ -148,11 +148,12 @@ def show_alone(app: Flask, lesson: Lesson, mistakes: Iterable[AuthorError]) -> N
         return redirect(url_for("lessons.show", slug=lesson.slug), 303)
 
     before: list[Callable[[], ResponseReturnValue | None]] = [first]
+    app.context_processor(still)
     app.before_request_funcs[None] = [*before, *app.before_request_funcs[None]]
     app.register_error_handler(404, lost)
 
 
-def to_mend(mistakes: Iterable[AuthorError]) -> Flask:
+def to_mend(mistakes: Sequence[AuthorError]) -> Flask:
     """Return an application with one page, which tells mistakes as `trainer check` does.
 
     It asks for itself again and again, so that the lesson comes back once they are mended.
@@ -161,7 +162,7 @@ def to_mend(mistakes: Iterable[AuthorError]) -> Flask:
     fragments.init_app(app)
 
     def page(**_path: str) -> ResponseReturnValue:
-        return render_template("preview/to_mend.html", mistakes=mistakes), 503
+        return render_template("preview/to_mend.html", to_mend=mistakes), 503
 
     for rule in ("/", "/<path:path>"):
         app.add_url_rule(rule, view_func=page, methods=["GET", "POST"])
