@@ -7,9 +7,11 @@ from datetime import date
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from records_cast import RULES as SKILLS
+from skills_cast import CURED, on, went
 
 from trainer.records.rules import SittingRules
-from trainer.records.sitting_plan import Askable, Candidate, Turn, plan_sitting
+from trainer.records.sitting_plan import Askable, Candidate, Turn, candidate_for, plan_sitting
 
 RULES = SittingRules(
     sitting_questions=12,
@@ -85,6 +87,15 @@ def test_the_oldest_comes_first_and_the_weakest_of_the_same_day() -> None:
     ]
     turns = plan_sitting(skills, [about(each.skill) for each in skills], RULES)
     assert skills_of(turns)[:4] == ["old", "weak", "strong", "young"]
+
+
+def test_what_is_due_again_comes_before_what_is_older() -> None:
+    """It was Cured once, and went wrong yesterday; the other has been due for ten days."""
+    lapsed = candidate_for("lapsed", went(*CURED, (20, "w")), on(21), SKILLS)
+    older = candidate_for("older", went((10, "rrr")), on(21), SKILLS)
+    assert (lapsed.wanted, older.wanted) == (1, 2)
+    turns = plan_sitting([older, lapsed], [about("lapsed"), about("older")], RULES)
+    assert skills_of(turns)[:2] == ["lapsed", "older"]
 
 
 def test_what_is_due_comes_before_what_is_new() -> None:

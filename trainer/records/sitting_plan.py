@@ -14,7 +14,7 @@ from datetime import date
 from .reviews import recall
 from .rules import SittingRules, SkillRules
 from .running import Progress
-from .standing import standing, tries_that_count
+from .standing import DUE_AGAIN, standing, tries_that_count
 
 __all__ = ["Askable", "Candidate", "Turn", "candidate_for", "plan_sitting"]
 
@@ -58,14 +58,18 @@ def candidate_for(
     rules: SkillRules,
     confused_with: Collection[str] = (),
 ) -> Candidate:
-    """Return a skill that was met as the plan of a day's practice sees it: the oldest first."""
+    """Return a skill that was met as the plan of a day's practice sees it.
+
+    What is Due again comes first, since it was there already; then the oldest, then the weakest.
+    """
     share = recall(progress.card, today, rules)
     first_meeting, cured = progress.reached in _FIRST_MEETING, progress.reached == _CURED
-    due = standing(progress, today, rules).next_date or today
+    stands = standing(progress, today, rules)
+    due = stands.next_date or today
     return Candidate(
         skill,
         wanted=tries_that_count(progress, today, rules),
-        urgency=(first_meeting, due.toordinal(), share),
+        urgency=(first_meeting, stands.state != DUE_AGAIN, due.toordinal(), share),
         recall=share,
         first_meeting=first_meeting,
         is_cured=cured,
