@@ -7,9 +7,11 @@ from datetime import date
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from records_cast import RULES as SKILLS
+from skills_cast import CURED, on, went
 
 from trainer.records.rules import SittingRules
-from trainer.records.sitting_plan import Askable, Candidate, Turn, plan_sitting
+from trainer.records.sitting_plan import Askable, Candidate, Turn, candidate_for, plan_sitting
 
 RULES = SittingRules(
     sitting_questions=12,
@@ -87,6 +89,15 @@ def test_the_oldest_comes_first_and_the_weakest_of_the_same_day() -> None:
     assert skills_of(turns)[:4] == ["old", "weak", "strong", "young"]
 
 
+def test_what_is_due_again_comes_before_what_is_older() -> None:
+    """It was Cured once, and went wrong yesterday; the other has been due for ten days."""
+    lapsed = candidate_for("lapsed", went(*CURED, (20, "w")), on(21), SKILLS)
+    older = candidate_for("older", went((10, "rrr")), on(21), SKILLS)
+    assert (lapsed.wanted, older.wanted) == (1, 2)
+    turns = plan_sitting([older, lapsed], [about("lapsed"), about("older")], RULES)
+    assert skills_of(turns)[:2] == ["lapsed", "older"]
+
+
 def test_what_is_due_comes_before_what_is_new() -> None:
     """Both of its tries, as far as the gaps let it."""
     turns = plan_sitting([new("n"), due("a")], [about("n"), about("a")], RULES)
@@ -135,6 +146,32 @@ def test_where_a_choice_would_say_nothing_none_is_asked() -> None:
     """Its run has no more room for one, or it is Cured."""
     asked = [about("a", name="choice", numberless=True)]
     assert plan_sitting([due("a", takes_numberless=False)], asked, RULES) == ()
+
+
+def test_a_skill_has_one_choice_in_a_sitting() -> None:
+    """A run may have room for no second one, and one that says nothing is asked in vain."""
+    asked = [about(each) for each in "abcd"]
+    choices = [about("a", name=f"choice {n}", numberless=True) for n in range(3)]
+    lately = [replace(asked[0], last_done=date(2026, 3, 8)), *asked[1:]]
+    turns = plan_sitting([due(each) for each in "abcd"], [*lately, *choices], RULES)
+    own = [turn.question_id for turn in turns if turn.skill == "a"]
+    assert own == ["choice 0", "a"]
+
+
+def test_a_sum_fills_a_gap_before_a_choice() -> None:
+    """A choice would be out of sight for two weeks, and for nothing."""
+    others = [due(each, wanted=0) for each in "xyz"]
+    sums = [about(each, last_done=date(2026, 3, 8)) for each in "axyz"]
+    choices = [about(each, name=f"choice {each}", numberless=True) for each in "xyz"]
+    turns = plan_sitting([due("a"), *others], [*sums, *choices], RULES)
+    assert [turn.question_id for turn in turns] == ["a", "x", "y", "z", "a"]
+
+
+def test_a_first_meeting_fills_a_gap_before_what_is_cured() -> None:
+    """It was asked as often as it lacked; once more does no harm, and a lapse would."""
+    cured = [due(each, wanted=0, is_cured=True) for each in "xyz"]
+    turns = plan_sitting([due("a"), new("n", 1), *cured], [about(e) for e in "anxyz"], RULES)
+    assert skills_of(turns) == ["a", "n", "n", "n", "a"]
 
 
 def test_one_question_serves_each_skill_that_it_asks() -> None:
@@ -209,6 +246,46 @@ def test_whatever_there_is_the_rules_hold(
             assert {turns[place - 1].skill, turn.skill}.isdisjoint(late)
     if turns:
         assert any(by_skill[skill].wanted for skill in asked[-1].skills & by_skill.keys())
+
+
+def may_follow(before: Sequence[tuple[Askable, Candidate]], asked: Askable, of: Candidate) -> bool:
+    """Whether the rules let a question come next for a skill, whatever is wanted."""
+    earlier = [each for each, _ in before]
+    if asked.numberless:
+        had = any(each.numberless and of.skill in each.skills for each in earlier)
+        if had or not of.takes_numberless:
+            return False
+    if before and asked.method == earlier[-1].method:
+        return of.first_meeting and before[-1][1].first_meeting
+    return True
+
+
+@settings(max_examples=400, deadline=None)
+@given(_candidates, _askables)
+def test_nothing_wanted_waits_while_a_gap_is_filled(
+    candidates: list[Candidate], askables: list[Askable]
+) -> None:
+    """Where a question only fills a gap, none on a wanted skill could have stood there."""
+    by_id = {each.question_id: each for each in askables}
+    by_skill = {each.skill: each for each in candidates}
+    left = {each.skill: each.wanted for each in candidates}
+    late = {each.skill for each in candidates if not each.first_meeting}
+    before: list[tuple[Askable, Candidate]] = []
+    for turn in plan_sitting(candidates, askables, RULES):
+        question = by_id[turn.question_id]
+        if not any(left.get(skill) for skill in question.skills):
+            lately = [each.skills for each, _ in before[-RULES.returns_after :]]
+            apart = late & frozenset().union(*lately)
+            assert not any(
+                may_follow(before, each, by_skill[skill])
+                for each in askables
+                if not each.skills & apart
+                for skill in each.skills & left.keys()
+                if left[skill]
+            )
+        for skill in question.skills & left.keys():
+            left[skill] = max(0, left[skill] - 1)
+        before.append((question, by_skill[turn.skill]))
 
 
 @settings(max_examples=50, deadline=None)

@@ -6,7 +6,7 @@ from sqlalchemy import func, select
 from web_begun import begin, begun, due, end_of, onward, question_of
 from web_bench import Bench, id_of, lock
 from web_cast import NOOR, PASSWORD
-from web_kinds import answer_right
+from web_kinds import answer_right, right_on
 from web_visitor import Visitor
 
 from trainer.records import sittings
@@ -140,23 +140,25 @@ def test_the_same_form_answered_on_its_lesson_s_page_leaves_the_turn(bench: Benc
     """The first sending's mark is shown; the turn then comes on fresh numbers."""
     noor = due(bench)
     page = begin(noor)
-    typed = {**page.form.fields, "answer_0": "0.0001"}
+    typed = {**page.form.fields, **right_on(bench, page)}
     noor.post(f"/questions/{question_of(bench, page)}", typed)
-    noor.send(page, answer_0="0.0001")
+    noor.post(page.path, typed)
     assert turns_left(bench) == 8
-    assert noor.open(page.path).question != page.question
+    assert noor.open(page.path).form.fields["shown"] != page.form.fields["shown"]
+    assert "question 1 of 8" in noor.open(page.path).words
 
 
 def test_busy_records_lose_nothing_typed(bench: Bench) -> None:
     """503 with the form as it was; the next press is marked, and the turn is done."""
     noor = due(bench)
     page = begin(noor)
+    typed = right_on(bench, page)
     other = lock(bench)
-    busy = noor.send(page, answer_0="7")
+    busy = noor.send(page, **typed)
     other.close()
-    assert (busy.status, busy.form.fields["answer_0"]) == (503, "7")
+    assert (busy.status, busy.form.fields["answer_0"]) == (503, typed["answer_0"])
     assert "question 1 of 8" in busy.words
-    assert noor.send(busy).status == 303
+    assert noor.send(busy, **typed).status == 303
     assert turns_left(bench) == 7
 
 

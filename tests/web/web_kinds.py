@@ -148,12 +148,16 @@ def right_fields(drawn: Drawn) -> dict[str, str]:
 
 def answer_right(bench: Bench, visitor: Visitor, page: Page) -> Page:
     """Return the mark of a question that is answered right, on the numbers that its page shows."""
+    return visitor.go_on(visitor.send(page, **right_on(bench, page)))
+
+
+def right_on(bench: Bench, page: Page) -> dict[str, str]:
+    """Return what answers a question right, on the numbers that its page shows."""
     with bench.app.test_request_context("/"):
         was = opened(page.form.fields["shown"])
     assert was is not None
     question = bench.library.questions[was.question_id]
-    drawn = question.drawn(was.seed, was.redraws).at_stage(was.stage)
-    return visitor.go_on(visitor.send(page, **right_fields(drawn)))
+    return right_fields(question.drawn(was.seed, was.redraws).at_stage(was.stage))
 
 
 def wrong_fields(page: Page) -> dict[str, str]:

@@ -14,7 +14,7 @@ from datetime import date
 from .reviews import recall
 from .rules import SittingRules, SkillRules
 from .running import Progress
-from .standing import standing, tries_that_count
+from .standing import DUE_AGAIN, standing, tries_that_count
 
 __all__ = ["Askable", "Candidate", "Turn", "candidate_for", "plan_sitting"]
 
@@ -58,14 +58,18 @@ def candidate_for(
     rules: SkillRules,
     confused_with: Collection[str] = (),
 ) -> Candidate:
-    """Return a skill that was met as the plan of a day's practice sees it: the oldest first."""
+    """Return a skill that was met as the plan of a day's practice sees it.
+
+    What is Due again comes first, since it was there already; then the oldest, then the weakest.
+    """
     share = recall(progress.card, today, rules)
     first_meeting, cured = progress.reached in _FIRST_MEETING, progress.reached == _CURED
-    due = standing(progress, today, rules).next_date or today
+    stands = standing(progress, today, rules)
+    due = stands.next_date or today
     return Candidate(
         skill,
         wanted=tries_that_count(progress, today, rules),
-        urgency=(first_meeting, due.toordinal(), share),
+        urgency=(first_meeting, stands.state != DUE_AGAIN, due.toordinal(), share),
         recall=share,
         first_meeting=first_meeting,
         is_cured=cured,
@@ -146,9 +150,16 @@ class _Plan:
         )
 
     def _fillers(self) -> list[Candidate]:
-        """Return skills that may fill a gap: one that is Cured only where nothing else is left."""
+        """Return skills that may fill a gap: one that is Cured only where nothing else is left.
+
+        At a first meeting one more try does no harm, once it was asked as often as it lacks.
+        """
         return sorted(
-            (each for each in self.by_skill.values() if not each.wanted),
+            (
+                each
+                for each in self.by_skill.values()
+                if not each.wanted or (each.first_meeting and not self.left[each.skill])
+            ),
             key=lambda each: (each.is_cured, self._times(each.skill), each.recall, each.skill),
         )
 
@@ -163,24 +174,34 @@ class _Plan:
         return True
 
     def _fitting(self, candidate: Candidate) -> Iterator[Askable]:
-        """Yield the questions on a skill that may come now, the longest not done first."""
+        """Yield the questions on a skill that may come now, the longest not done first.
+
+        One without numbers comes only once for a skill: its run may have no room for a second. To
+        fill a gap it comes last, since it then is out of sight for nothing.
+        """
         asked = Counter(each.question_id for each, _, _ in self.taken)
+        fills = not self.left[candidate.skill]
         fitting = (
             each
             for each in self.askables
             if candidate.skill in each.skills
-            and (candidate.takes_numberless or not each.numberless)
+            and (not each.numberless or self._takes_numberless(candidate))
             and self._may_come(each, candidate)
         )
         yield from sorted(
             fitting,
             key=lambda each: (
+                fills and each.numberless,
                 asked[each.question_id],
                 each.last_done or date.min,
                 each.numberless,
                 each.question_id,
             ),
         )
+
+    def _takes_numberless(self, candidate: Candidate) -> bool:
+        had = any(each.numberless and candidate.skill in each.skills for each, _, _ in self.taken)
+        return candidate.takes_numberless and not had
 
     def _may_come(self, asked: Askable, candidate: Candidate) -> bool:
         if self.taken and asked.method == self.taken[-1][0].method:
