@@ -94,6 +94,7 @@ def help_page() -> str:
         page_words=PAGES,
         words=REACH,
         skills=rules,
+        sittings=here().thresholds.sittings,
         looks=_one_after_another(rules.cured_looks),
         wrongs=_one_after_another(rules.cured_wrongs),
         chances=[_chances(words, share, rules) for words, share in _PEOPLE],
