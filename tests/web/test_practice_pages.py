@@ -60,6 +60,17 @@ def test_on_the_day_of_gelling_nothing_is_due(bench: Bench) -> None:
     assert "The next practice is tomorrow." in gelled(bench).open("/practice").words
 
 
+def test_after_a_sitting_on_what_was_begun_the_next_is_tomorrow(kinds: Bench) -> None:
+    """What is at its first meeting has no date: any day will do, and a sitting a day is offered."""
+    noor = kinds.reader(NOOR)
+    noor.answer("first-dose", "7")
+    end = end_of(answer_right(kinds, noor, begin(noor)))
+    form = noor.open(end).form_to(end)
+    assert "The next practice is tomorrow." in noor.go_on(noor.post(form.action, form.fields)).words
+    kinds.clock.wait(days=1)
+    assert offered(noor.open("/practice")).startswith("Today's sitting")
+
+
 def test_a_sitting_is_gone_through_question_by_question(bench: Bench) -> None:
     """Each says its place; neighbours are on other skills; the end says what is next."""
     noor = due(bench)

@@ -11,6 +11,7 @@ from trainer.records import attempts, db, sittings
 from trainer.records.attempts import AttemptFacts
 from trainer.records.calendar_days import days_on
 from trainer.records.sitting_rows import PRACTICE, REFRESHER, SittingRow, TurnFacts, TurnRow
+from trainer.records.standing import STARTED
 from trainer.web.access import signed_in
 from trainer.web.installation import here
 from trainer.web.origin import FromLesson, Way
@@ -215,6 +216,10 @@ def answered_of(sitting: SittingRow) -> list[Answered]:
 
 
 def next_date(sheets: list[SkillSheet], today: date) -> date | None:
-    """Return the next day after today on which a skill is due, or None."""
+    """Return the next day after today on which there is something to practise, or None.
+
+    That is when a skill is due; for one at its first meeting any day will do.
+    """
     dates = [each.standing.next_date for each in sheets if each.standing.next_date]
+    dates += [today for each in sheets if each.standing.state == STARTED]
     return min((max(each, days_on(today, 1)) for each in dates), default=None)
