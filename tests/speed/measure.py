@@ -29,7 +29,11 @@ from zoneinfo import ZoneInfo
 HERE = Path(__file__).resolve().parent
 LESSON = "wetting-out"
 QUESTION = "wetting-glass-in-strip"
+#: One that the rounds of posting haven't filled a day with.
+OTHER = "wetting-strip-resin"
 ROUNDS = 400
+#: Tries that somebody has made over some years of daily practice.
+HISTORY = 10_000
 
 Answer = tuple[int, dict[str, str], bytes]
 
@@ -53,6 +57,9 @@ def main() -> None:
             with served("floor:create_app()", environment) as floor:
                 lesson_page(visitor, floor, size)
                 posting(visitor, floor)
+                remember(environment, HISTORY)
+                posting(visitor, floor, f" after {HISTORY:,} others")
+                own_pages(visitor, floor)
 
 
 def one_question() -> None:
@@ -158,14 +165,24 @@ def lesson_page(visitor: "Visitor", floor: str, size: int) -> None:
     tell(f"lesson page of {size / 1000:.0f} kB", ours, theirs, 1.3)
 
 
-def posting(visitor: "Visitor", floor: str) -> None:
+def posting(visitor: "Visitor", floor: str, after: str = "") -> None:
     """Compare posting an answer with bare Flask and one durable insert."""
     bare = Visitor(floor)
     ours, theirs = in_turn(
         lambda: partial(visitor.post, f"/questions/{QUESTION}", visitor.filled_in(QUESTION)),
         lambda: partial(bare.post, "/insert", {"words": "40 ml"}),
     )
-    tell("posting an answer", ours, theirs, 1.5)
+    tell(f"posting an answer{after}", ours, theirs, 1.5)
+
+
+def own_pages(visitor: "Visitor", floor: str) -> None:
+    """Tell what somebody with that many tries waits for, beside a bare page."""
+    bare = Visitor(floor)
+    for what, path in (("Today", "/"), ("a form", f"/questions/{OTHER}")):
+        ours, theirs = in_turn(
+            lambda path=path: partial(visitor.get, path), lambda: partial(bare.get, "/page/1")
+        )
+        tell(f"{what} after {HISTORY:,} tries", ours, theirs, None)
 
 
 def in_turn(
@@ -191,10 +208,11 @@ def timed(act: Callable[[], object]) -> float:
     return took
 
 
-def tell(what: str, ours: list[float], theirs: list[float], budget: float) -> None:
-    """Print the medians, their ratio and the budget."""
+def tell(what: str, ours: list[float], theirs: list[float], budget: float | None) -> None:
+    """Print the medians, their ratio and the budget, where there is one."""
     a, b = statistics.median(ours), statistics.median(theirs)
-    print(f"{what}: median {a:.2f} ms against {b:.2f} ms, {a / b:.2f} times; budget {budget}")
+    most = "no budget" if budget is None else f"budget {budget}"
+    print(f"{what}: median {a:.2f} ms against {b:.2f} ms, {a / b:.2f} times; {most}")
 
 
 class Visitor:
@@ -299,6 +317,46 @@ def make_people(environment: dict[str, str]) -> None:
         "North",
     ]
     subprocess.run(command, env=environment, check=True, stdout=subprocess.DEVNULL)  # noqa: S603
+
+
+def remember(environment: dict[str, str], number: int) -> None:
+    """Give the one trainee so many tries, over all sums and three years of days."""
+    from datetime import timedelta  # noqa: PLC0415 - the import is part of no figure
+
+    from trainer import create_app  # noqa: PLC0415
+    from trainer.config import read_config  # noqa: PLC0415
+    from trainer.lessons import Typed, mark_answers, variant  # noqa: PLC0415
+    from trainer.records import attempts, db, writing  # noqa: PLC0415
+    from trainer.web.answer import AnswerTime, attempt_facts  # noqa: PLC0415
+    from trainer.web.shown import Shown  # noqa: PLC0415
+
+    app = create_app(read_config(environment))
+    installation = app.extensions["installation"]
+    lessons = installation.library.lessons
+    texts = {each.id: lesson.digest for lesson in lessons for each in lesson.sums}
+    drawn = [variant(each, "0") for lesson in lessons for each in lesson.sums]
+    marks = []
+    for each in drawn:
+        figures = each.working().figures
+        typed = {
+            ask.line: Typed(f"{ask.in_asked_unit(figures[ask.line]):.6f}", ask.unit)
+            for ask in each.asks
+        }
+        marks.append(mark_answers(each, typed, try_no=1))
+    with app.app_context():
+        writing(db.session)
+        for made in range(number):
+            asked, mark = drawn[made % len(drawn)], marks[made % len(drawn)]
+            name = asked.question.id
+            # Beyond what the forms have counted.
+            shown = Shown(1, name, 1_000_000 + made, 1, f"h{made}", 0, texts[name])
+            sent = installation.now() - timedelta(days=1095 - made * 1095 // number)
+            time_ = AnswerTime(sent, sent.date(), sent_later=False)
+            facts = attempt_facts(shown, asked, mark, time_, "mixing")
+            facts = replace(facts, variant=f"h{made}")
+            attempts.record(db.session, facts, installation.thresholds.skills)
+        db.session.commit()
+        db.engine.dispose()
 
 
 if __name__ == "__main__":

@@ -100,7 +100,7 @@ def _after_one(before: Progress, told: SkillTold, rules: SkillRules) -> Progress
     day = max(day, progress.day or day)
     if day != progress.day:
         progress = _on_new_day(progress, day, rules)
-    told = replace(told, day=day)
+    told = told if told.day == day else replace(told, day=day)
     if told.numberless and _leaves_out(progress, told, rules):
         return progress
     place = progress.day_tries
