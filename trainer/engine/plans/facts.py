@@ -130,6 +130,7 @@ _FACTS = (
     Fact(
         "mix.catalyst_kg_per_l", "density of the catalyst", "kg/L", given("mix.catalyst_kg_per_l")
     ),
+    Fact("mix.share", "share of the gel time", "", given("mix.share")),
     Fact("mix.mixing_min", "minutes of mixing", "min", given("mix.mixing_min")),
     Fact("stages.bandage_kg", "resin for the bandage", "kg", of_stage("bandage", "resin")),
     Fact("stages.turned_kg", "resin for edges and collars", "kg", of_stage("turned", "resin")),
