@@ -1,6 +1,7 @@
 """The questions on roofs, walked through on every sample roof as a crew would meet them."""
 
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -152,12 +153,24 @@ def test_what_the_sheet_says_is_not_drawn(name: str) -> None:
         "roof-mat-drops": {"roll_mm": "mat.roll_mm"},
         "roof-mat-rolls": {"roll_m": "mat.roll_m"},
         "roof-thickness": {"layers": "mat.layers"},
-        "roof-working-time": {"gel_min": "gel.short_min"},
+        "roof-working-time": {"gel_min": "gel.short_min", "share": "mix.share"},
         "roof-cup-gel": {"cup_min": "cup.gel_min", "cup_percent": "cup.percent"},
     }
     for question in ON_ROOFS[name]:
         for given, fact in sheets.get(question.id, {}).items():
             assert question.givens[given].ends() == (facts[fact],), (question.id, given)
+
+
+@pytest.mark.parametrize(("share", "words"), [(2 / 3, "two thirds"), (0.75, "three quarters")])
+def test_the_share_of_the_gel_time_is_the_roofs_own(share: float, words: str) -> None:
+    """Somebody may count on more of it, or on less, and is asked by what they count on."""
+    roof = LIBRARY.roofs["garage"].description
+    told = facts_for_questions(plan_roof(replace(roof, mix=replace(roof.mix, share=share))))
+    (question,) = (each for each in questions_for(ASKED, told) if each.id == "roof-working-time")
+    (drawn, *_) = some_variants(question)
+    assert f"You count on {words} of that" in drawn.text()
+    usable = told["gel.short_min"] * share
+    assert drawn.working().figures["usable"] == pytest.approx(usable, rel=1e-4)
 
 
 @pytest.mark.parametrize("name", ON_ROOFS)

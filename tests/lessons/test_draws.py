@@ -115,11 +115,3 @@ def test_a_given_is_printed_with_its_unit(
 ) -> None:
     """A list is read out; number and unit stay on one line."""
     assert printed(value, unit, decimals).replace("\u00a0", " ") == text
-
-
-@pytest.mark.parametrize(
-    ("value", "words"), [(2 / 3, "2/3"), (1 / 3, "1/3"), (0.6667, "0.6667"), (2.5, "2.5")]
-)
-def test_a_third_is_printed_as_people_say_it(value: float, words: str) -> None:
-    """No decimal is it; any other share stands as its figure."""
-    assert printed(value, "", None) == words

@@ -3,6 +3,7 @@
 import pytest
 from lessons_specimens import RESIN, edited, on_four_metres
 
+from trainer.engine import METHODS
 from trainer.lessons.placeholders import each_placeholder, fill
 
 
@@ -46,6 +47,14 @@ def test_a_default_can_be_printed() -> None:
 def test_another_unit_can_be_asked_for(text: str, shown: str) -> None:
     """It is printed with four figures that matter."""
     assert filled(text) == shown
+
+
+def test_a_share_can_be_said_in_words() -> None:
+    """Two thirds of the gel time, or what somebody has set instead."""
+    method = METHODS["working_time"]
+    text = "You count on {share:in words} of it."
+    assert fill(text, method, {}, {}) == "You count on two thirds of it."
+    assert fill(text, method, {}, {"share": 0.5}) == "You count on half of it."
 
 
 def test_a_list_is_printed_in_another_unit() -> None:

@@ -119,20 +119,27 @@ def test_a_kind_that_nothing_can_mark_is_refused() -> None:
     [
         (RESIN, "{ratio}", "{ration}", "Nothing fills {ration}.", "Did you mean 'ratio'?"),
         (RESIN, "{length_m}", "{length}", "Nothing fills {length}.", "Did you mean 'length_m'?"),
-        (RESIN, "{length_m}", "{length_m:kg}", "{length_m} can't be printed in kg.", LENGTHS),
+        (RESIN, "{length_m}", "{length_m:kg}", "{length_m} can't be printed in 'kg'.", LENGTHS),
         (
             RESIN,
             "{length_m}",
             "{length_m:furlong}",
-            "{length_m} can't be printed in furlong.",
+            "{length_m} can't be printed in 'furlong'.",
             LENGTHS,
         ),
         (
             RESIN,
             "{length_m}",
             "{length_m:feet}",
-            "{length_m} can't be printed in feet.",
+            "{length_m} can't be printed in 'feet'.",
             "Did you mean 'ft'?",
+        ),
+        (
+            RESIN,
+            "{length_m}",
+            "{length_m:in words}",
+            "{length_m} can't be printed in 'in words'.",
+            LENGTHS,
         ),
         (
             CHAIN,

@@ -15,6 +15,9 @@ from typing import Any
 import pytest
 
 from trainer.engine import answer, leftover_peak
+from trainer.engine.materials import NAMED
+from trainer.lessons.figures_in_prose import fill_prose
+from trainer.lessons.prose_lines import prose_of
 
 CONTENT = Path(__file__).parents[2] / "content"
 STYRENE, ACETONE = "100-42-5", "67-64-1"
@@ -33,8 +36,13 @@ def caution(slug: str) -> dict[str, Any]:
 
 
 def first_lesson() -> str:
-    """Return the lesson on fire, eyes, fumes, dust and waste."""
-    return PAGES[0].read_text(encoding="utf-8")
+    """Return the prose of the lesson on fire, eyes, fumes, dust and waste."""
+    return printed(PAGES[0].read_text(encoding="utf-8"))
+
+
+def printed(text: str) -> str:
+    """Return the prose of a lesson's text with its figures in it."""
+    return fill_prose(prose_of(text), {})
 
 
 def sentence_about(text: str, word: str) -> str:
@@ -83,9 +91,13 @@ def test_the_flash_points_that_are_printed(word: str, substance: str) -> None:
 
 def test_the_flash_points_name_their_source() -> None:
     """Both places say that the figures were cited second-hand, and from which library."""
-    for text in (caution("vapours")["source"], first_lesson()):
-        assert "IEC 60079-20-1 and NFPA 497" in text
-        assert "cited second-hand, from the library “chemicals” 1.5" in text
+    source = caution("vapours")["source"]
+    assert "IEC 60079-20-1 and NFPA 497" in source
+    assert "cited second-hand, from the library “chemicals” 1.5" in source
+    for flash in (NAMED["acetone-flash"], NAMED["styrene-flash"]):
+        assert flash.standing == "cited second-hand"
+        assert "IEC 60079-20-1 and NFPA 497" in flash.source
+        assert "the library 'chemicals' 1.5" in flash.source
 
 
 def test_acetone_can_burn_in_a_frost_and_styrene_on_a_warm_deck() -> None:
@@ -107,11 +119,17 @@ def test_the_limits_that_the_caution_prints() -> None:
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.stem)
 def test_a_lesson_prints_no_other_limit(page: Path) -> None:
-    """Where a lesson prints a limit at all it is one of HSE's, with HSE named below."""
+    """Where a lesson prints a limit at all it is one of HSE's, and none is typed."""
     text = page.read_text(encoding="utf-8")
-    printed = parts_per_million(text)
-    assert printed <= {100, 250}
-    assert not printed or "“Plastics – FAQs”" in text
+    assert parts_per_million(text) == set()
+    assert parts_per_million(printed(text)) <= {100, 250}
+
+
+def test_the_british_limits_name_hse() -> None:
+    """Both are published, in the same place."""
+    for limit in (NAMED["styrene-limit"], NAMED["styrene-short-limit"]):
+        assert limit.standing == "published"
+        assert limit.source == "Health and Safety Executive, 'Plastics – FAQs'"
 
 
 def test_the_first_lesson_prints_both_british_limits() -> None:
@@ -123,7 +141,8 @@ def test_a_hot_bucket_can_boil_its_styrene() -> None:
     """From 5 °C the upper bound is 226 °C, past 145: the measured 162 °C is past it as well."""
     assert answer(leftover_peak(5)) > BOILS[STYRENE][0]
     measured = [
-        float(each) for each in re.findall(r"measured at (\d+) and (\d+) °C", first_lesson())[0]
+        float(each)
+        for each in re.findall(r"measured at (\d+)\s°C and (\d+)\s°C", first_lesson())[0]
     ]
     assert measured == [126, 162]
     assert all(each < answer(leftover_peak(5)) for each in measured)

@@ -1,7 +1,7 @@
 """Every constant of the trade once: its value, the range accepted, its standing and source.
 
-Each is a default that the product's data sheet overrules, so each calculation takes it as a
-parameter.
+Each that has a range is a default: the product's data sheet overrules it, so each calculation
+takes it as a parameter. The others are limits, rules and measurements that nobody sets.
 """
 
 from dataclasses import dataclass
@@ -85,6 +85,18 @@ TAPE_WIDTH = Constant("width of tape", 50, "mm", 25, 300, "common practice", "no
 TAPE_CARRY = Constant(
     "tape carried past a meeting joint", 50, "mm", 0, 300, "common practice", "no published source"
 )
+BOARD_GAP = Constant(
+    "gap between square-edged boards", 3, "mm", 3, 3, "common practice", "no published source"
+)
+TAPE_TURN = Constant(
+    "most that tape turns on to a face", 10, "mm", 10, 10, "common practice", "no published source"
+)
+COARSEST_GRIT = Constant(
+    "coarsest grit for a shiny face", 40, "", 40, 40, "common practice", "no published source"
+)
+FINEST_GRIT = Constant(
+    "finest grit for a shiny face", 60, "", 60, 60, "common practice", "no published source"
+)
 MAT_LAP = Constant("lap of mat on mat", 50, "mm", 0, 300, "published", _FRP_SHIPS)
 STAGGER = Constant(
     "least shift of laps from layer to layer", 100, "mm", 100, 100, "published", _FRP_SHIPS
@@ -102,14 +114,20 @@ BEGINNER_BATCH = Constant(
 BEGINNER_MOST = Constant(
     "most that a beginner mixes", 2, "L", 2, 2, "common practice", "no published source"
 )
-WARM_ROOM = Constant(
-    "warmest that closed drums are warmed",
-    30,
-    "°C",
-    30,
-    30,
+BRUSH_WIDTH = Constant(
+    "width of a brush", 50, "mm", 50, 50, "common practice", "no published source"
+)
+WARM_WATER = Constant(
+    "warmest water that drums stand in", 30, "°C", 30, 30, "common practice", "no published source"
+)
+SPREAD_DEPTH = Constant(
+    "deepest that left-over resin is spread",
+    2,
+    "mm",
+    2,
+    2,
     "common practice",
-    "the data sheet comes first",
+    "no published source",
 )
 WORKING_SHARE = Constant(
     "share of the gel time", 2 / 3, "", 0.4, 0.8, "common practice", "no published source"
@@ -227,6 +245,25 @@ RESIN_SPECIFIC_HEAT = Constant(
 GLASS_SPECIFIC_HEAT = Constant(
     "specific heat of glass", 0.8, "J/(g·K)", 0.6, 1.0, "from memory", "glasses lie at 0.7 to 0.9"
 )
+
+_CASTINGS = "peaks inside two polyester castings: Polymers 2024, 16(17), 2391"
+_FLASH = "IEC 60079-20-1 and NFPA 497, rounded down; read in the library 'chemicals' 1.5"
+_LIMITS = "Health and Safety Executive, 'Plastics – FAQs'"
+
+COOLER_CASTING = Constant("peak measured in a casting", 126, "°C", 126, 126, "published", _CASTINGS)
+HOTTER_CASTING = Constant(
+    "peak measured in a hotter casting", 162, "°C", 162, 162, "published", _CASTINGS
+)
+
+# Fumes.
+STYRENE_LIMIT = Constant(
+    "British limit for styrene over eight hours", 100, "ppm", 100, 100, "published", _LIMITS
+)
+STYRENE_SHORT_LIMIT = Constant(
+    "British limit for styrene over fifteen minutes", 250, "ppm", 250, 250, "published", _LIMITS
+)
+ACETONE_FLASH = Constant("flash point of acetone", -20, "°C", -20, -20, "cited second-hand", _FLASH)
+STYRENE_FLASH = Constant("flash point of styrene", 30, "°C", 30, 30, "cited second-hand", _FLASH)
 
 # Curing.
 _RATES = "J. Appl. Polym. Sci. 102, 1870, 2006, abstract: 40 to 60 kJ/mol"

@@ -110,6 +110,7 @@ _UNITS = (
     Unit("K", "kelvin", 1, ("kelvin", "kelvins"), offered=True),
     Unit("kJ", "heat", 1, ("kilojoule", "kilojoules"), offered=True),
     Unit("%", "percent", 1, ("percent", "per cent", "pc"), offered=True),
+    Unit("ppm", "parts in the air", 1, ("parts per million",)),
     Unit("ml/kg", "dose", 1, ("ml per kg", "ml a kilo", "ml per kilo"), offered=True),
     Unit("kg/L", "density", 1, ("kg/l", "kg per litre", "g/ml"), offered=True),
     Unit("", "plain number", 1),

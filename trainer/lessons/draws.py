@@ -84,13 +84,7 @@ def printed(value: Any, unit: str, decimals: int | None) -> str:  # noqa: ANN401
     if isinstance(value, tuple):
         each = [show(one, unit, decimals) for one in value]
         return " and ".join(part for part in (", ".join(each[:-1]), each[-1]) if part)
-    if unit or decimals is not None:
-        return show(value, unit, decimals)
-    return _THIRDS.get(round(value, 9)) or figure(value)
-
-
-#: Shares that no decimal prints as people say them.
-_THIRDS = {round(number / 3, 9): f"{number}/3" for number in (1, 2)}
+    return show(value, unit, decimals) if unit else figure(value, decimals)
 
 
 def _decimals(value: float) -> int:

@@ -13,10 +13,11 @@ from trainer.engine.errors import UNWORKABLE
 from trainer.engine.materials import NAMED
 from trainer.engine.measures import convert, units_of_kind
 from trainer.engine.schema import Parameter
+from trainer.engine.shares import share_in_words
 from trainer.engine.typed_givens import read_givens
 from trainer.engine.working import METHODS
-from trainer.lessons.draws import printed
 from trainer.lessons.errors import did_you_mean, did_you_mean_unit
+from trainer.lessons.placeholders import IN_WORDS
 from trainer.lessons.standing import KnownFigure, of_constant, of_parameter, of_stock
 from trainer.lessons.stock import Sizes
 
@@ -100,8 +101,10 @@ def _constant(whole: str, inside: str) -> Filled:
         known = [*NAMED, "work", _AS_WRITTEN]
         raise BadPlaceholder(whole, f"There is no constant '{name}'.", did_you_mean(name, known))
     constant = NAMED[name]
+    if unit == IN_WORDS and not constant.unit:
+        return Filled(share_in_words(constant.value), (of_constant(constant),))
     to = unit if colon else constant.unit
-    shown = printed(_in(whole, constant.value, constant.unit, to), to, None)
+    shown = show(_in(whole, constant.value, constant.unit, to), to)
     return Filled(shown, (of_constant(constant),))
 
 

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Any
 
 from trainer.engine import Method
-from trainer.engine.measures import units_of_kind
 from trainer.lessons.block import Block
 from trainer.lessons.calculate import CalculateQuestion
 from trainer.lessons.errors import did_you_mean, did_you_mean_unit
@@ -14,7 +13,7 @@ from trainer.lessons.figures_in_prose import BadPlaceholder, Stock, fill_prose
 from trainer.lessons.kinds.choose import read_choose
 from trainer.lessons.kinds.locate import read_locate
 from trainer.lessons.kinds.order import read_order
-from trainer.lessons.placeholders import each_placeholder
+from trainer.lessons.placeholders import each_placeholder, ways_to_print
 from trainer.lessons.question import Question
 from trainer.lessons.reading_asks import ASK_KEYS, read_asks
 from trainer.lessons.reading_givens import read_givens, read_method
@@ -120,9 +119,9 @@ def check_placeholders(block: Block, text: str, method: Method[...]) -> None:
             raise block.mistake(
                 where, f"Nothing fills {{{name}}}.", did_you_mean(name, method.parameters)
             )
-        same = units_of_kind(method.parameters[name].unit)
-        if unit and unit not in same:
-            mend = did_you_mean_unit(unit, same)
-            raise block.mistake(where, f"{{{name}}} can't be printed in {unit}.", mend)
+        ways = ways_to_print(method.parameters[name])
+        if unit and unit not in ways:
+            mend = did_you_mean_unit(unit, ways)
+            raise block.mistake(where, f"{{{name}}} can't be printed in '{unit}'.", mend)
 
     each_placeholder(text, check)

@@ -130,8 +130,8 @@ _FACTS = (
     Fact(
         "mix.catalyst_kg_per_l", "density of the catalyst", "kg/L", given("mix.catalyst_kg_per_l")
     ),
+    Fact("mix.share", "share of the gel time", "", given("mix.share")),
     Fact("mix.mixing_min", "minutes of mixing", "min", given("mix.mixing_min")),
-    Fact("mix.share", "share of the gel time that is worked", "", given("mix.share")),
     Fact("stages.bandage_kg", "resin for the bandage", "kg", of_stage("bandage", "resin")),
     Fact("stages.turned_kg", "resin for edges and collars", "kg", of_stage("turned", "resin")),
     Fact("stages.laminate_kg", "resin for the laminate", "kg", of_stage("laminate", "resin")),
