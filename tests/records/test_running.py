@@ -362,6 +362,13 @@ def test_it_is_cured_up_to_its_date_and_due_again_after_it() -> None:
     ]
 
 
+def test_a_try_on_the_date_itself_is_not_late() -> None:
+    """A try with help leaves it Cured there, and Due again on the day after."""
+    last = due(went(*CURED)) or 0
+    assert state(went((last, "R"), since=went(*CURED)), last) == "Cured"
+    assert state(went((last + 1, "R"), since=went(*CURED)), last + 1) == "Due again"
+
+
 def test_one_right_restores_what_only_fell_due() -> None:
     """The next date lies ahead again."""
     progress = went(*CURED)
@@ -425,6 +432,13 @@ def test_a_date_that_passes_while_one_day_is_owed_asks_for_no_more() -> None:
     """One right brings it back, long after."""
     progress = went((16, "w"), (17, "r"), since=went(*CURED))
     assert state(went((500, "r"), since=progress), 500) == "Cured"
+
+
+def test_a_date_that_passes_takes_nothing_off_what_is_owed() -> None:
+    """Wrong once and then left for a year: two days are asked for, as before."""
+    progress = went((16, "w"), (400, "r"), since=went(*CURED))
+    assert state(progress, 400) == "Due again"
+    assert state(went((401, "r"), since=progress), 401) == "Cured"
 
 
 def test_a_wrong_one_that_was_not_the_first_brings_the_date_to_tomorrow() -> None:
@@ -492,6 +506,14 @@ def test_a_clock_that_changed_nothing_moves_nothing() -> None:
     wrong = went((1400, "R"), since=plain)
     progress = on_calendar(wrong, on(2), RULES)
     assert (progress.day, progress.due, progress.card) == (on(2), plain.due, plain.card)
+
+
+def test_all_that_a_wrong_clock_brought_about_moves() -> None:
+    """Gelled in 2030 and helped there two days later: back on day 0, it was due yesterday."""
+    wrong = went((1400, "rrr"), (1402, "R"))
+    progress = on_calendar(wrong, on(0), RULES)
+    assert progress.card is not None
+    assert (progress.day, progress.card.heard, due(progress)) == (on(0), on(-2), -1)
 
 
 @pytest.mark.parametrize("day", [date.min, date(1969, 12, 31), date(9000, 1, 2), date.max])
