@@ -73,6 +73,14 @@ def test_a_clock_set_back_makes_nobody_forget() -> None:
     assert outlook_of(FALL, went(*CURED), DAY_0 - timedelta(days=300), RULES, SEASONS).recall == 1.0
 
 
+def test_what_a_wrong_clock_put_ahead_is_put_back() -> None:
+    """Two years ahead it would hold for ever; seen from today it fades as it should."""
+    ahead = went((700, "rrr"))
+    kept = outlook_of(FALL, ahead, on(200), RULES, SEASONS)
+    mended = outlook_of(FALL, ahead, on(200), RULES, SEASONS, on(0))
+    assert (kept.band, mended.band) == ("holds", band(GELLED, 200))
+
+
 def test_a_run_that_failed_is_still_refreshed() -> None:
     """Gelled once is learnt once."""
     failed = went((0, "rrr"), (1, "ww"), (3, "w"))

@@ -55,6 +55,17 @@ def test_after_it_another_season_begins(any_session: AnySession, any_people: Peo
     assert current_season(any_session) == second
 
 
+@pytest.mark.parametrize(("days_on", "is_moved"), [(1, True), (70, True), (74, False)])
+def test_a_start_that_is_put_off_stays_the_same_season(
+    any_session: AnySession, any_people: People, days_on: int, *, is_moved: bool
+) -> None:
+    """As long as the new sittings begin before the old ones have closed, 45 days on."""
+    first = set_by(any_session, any_people.mina, MARCH)
+    today = MARCH + timedelta(days=1)
+    later = set_by(any_session, any_people.mina, MARCH + timedelta(days=days_on), today)
+    assert (later.season_id == first.season_id) == is_moved
+
+
 def test_a_start_in_the_past_is_refused(any_session: AnySession, any_people: People) -> None:
     """With a sentence that says why."""
     with pytest.raises(StartInThePast, match="That day has passed"):

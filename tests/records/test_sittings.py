@@ -14,6 +14,7 @@ from trainer.records.sittings import (
     last_sitting,
     minutes_of,
     note_answer,
+    sat_whole,
     sitting_of,
     sittings_of_season,
 )
@@ -161,3 +162,22 @@ def test_minutes_are_counted_from_answer_to_answer(
     """From the beginning on, and no break as longer than it counts."""
     sitting = answered(any_session, any_people.mina, *answers)
     assert minutes_of(sitting, RULES) == pytest.approx(minutes)
+
+
+def test_a_sitting_is_sat_whole_when_all_of_it_was_right(
+    any_session: AnySession, any_people: People
+) -> None:
+    """A question left or wrong is none of it; one that no lesson asks any more is no matter."""
+    mina, tom, ruth = any_people.mina, any_people.tom, any_people.ruth
+    writing(any_session)
+    for person, told in ((mina, (True, True)), (tom, (True, False)), (ruth, (True,))):
+        sitting = begin_sitting(
+            any_session, person, TURNS, NOW, TODAY, kind=REFRESHER, season_id=7, number=1
+        )
+        for position, right in enumerate(told, start=1):
+            note_answer(any_session, sitting, position, count=0, right=right, unaided=True, now=NOW)
+    people, asked = [mina, tom, ruth], ["first", "second"]
+    assert sat_whole(any_session, people, 7, 1, asked) == {mina}
+    assert sat_whole(any_session, people, 7, 1, [*asked, "third"]) == set()
+    assert sat_whole(any_session, people, 7, 2, asked) == set()
+    assert sat_whole(any_session, [tom], 7, 1, asked) == set()

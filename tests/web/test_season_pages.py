@@ -6,35 +6,7 @@ from web_bench import Bench
 from web_cast import BERTIL, KIT, NOOR, RUTH, SAM
 from web_kinds import answer_right
 from web_page import Page
-from web_season import in_days, set_start, wintered
-from web_visitor import Visitor
-
-
-def card(page: Page) -> str:
-    """What the card on top says."""
-    return page.main.all(class_="first")[0].words
-
-
-def begin(visitor: Visitor) -> Page:
-    """Press the button, and return the question that it leads to."""
-    page = visitor.open("/season")
-    form = page.form_to("/season/begin")
-    return visitor.go_on(visitor.post(form.action, form.fields))
-
-
-def sat(bench: Bench, visitor: Visitor) -> Page:
-    """Sit the open sitting to its end, all right, and return the page there."""
-    page = begin(visitor)
-    while not page.path.endswith("/end"):
-        mark = answer_right(bench, visitor, page)
-        page = visitor.open(mark.main.all("a", class_="primary")[0]["href"])
-    return page
-
-
-def states(page: Page) -> list[str]:
-    """Where each sitting stands, in order."""
-    rows = page.main.all("ol", class_="questions")[0].all("li")
-    return [row.all(class_="row-states")[0].words for row in rows]
+from web_season import begin, card, in_days, sat, set_start, states, wintered
 
 
 def test_before_a_start_is_set_nothing_stands_here(bench: Bench) -> None:
@@ -47,7 +19,7 @@ def test_the_office_sets_the_start(bench: Bench) -> None:
     """Everybody's sittings go by it."""
     kit = bench.visit(KIT)
     told = kit.go_on(set_start(kit, in_days(bench, 60)))
-    assert "The season starts on 8 May." in told.notes
+    assert "The season starts on 8 May 2026." in told.notes
     page = bench.visit(NOOR).open("/season")
     assert [each.words for each in page.main.all(class_="row-title")] == [
         "From 10 April",
@@ -60,7 +32,7 @@ def test_the_office_sets_the_start(bench: Bench) -> None:
 def test_a_day_may_be_written_in_words(bench: Bench) -> None:
     """As people write it."""
     kit = bench.visit(KIT)
-    assert "The season starts on 8 May." in kit.go_on(set_start(kit, " 8  may 2026")).notes
+    assert "The season starts on 8 May 2026." in kit.go_on(set_start(kit, " 8  may 2026")).notes
 
 
 def test_the_start_is_moved(bench: Bench) -> None:
@@ -68,7 +40,10 @@ def test_the_start_is_moved(bench: Bench) -> None:
     kit = bench.visit(KIT)
     set_start(kit, in_days(bench, 60))
     told = kit.go_on(set_start(kit, in_days(bench, 74)))
-    assert "The season's start is moved to 22 May." in told.notes
+    assert "The season's start is moved to 22 May 2026." in told.notes
+    assert "now open on 24 April 2026, 12 May 2026 and 8 June 2026." in told.notes
+    assert "Those that were sat stay as they are." in told.notes
+    assert "as before. Nothing is moved." in kit.go_on(set_start(kit, in_days(bench, 74))).notes
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from datetime import date
 from .calendar_days import days_between, days_on
 from .reviews import recall
 from .rules import SeasonRules, SkillRules
-from .running import Progress
+from .running import Progress, on_calendar
 
 __all__ = [
     "BANDS",
@@ -58,11 +58,20 @@ class Outlook:
 
 
 def outlook_of(
-    facts: SkillFacts, progress: Progress, day: date, skills: SkillRules, seasons: SeasonRules
+    facts: SkillFacts,
+    progress: Progress,
+    day: date,
+    skills: SkillRules,
+    seasons: SeasonRules,
+    today: date | None = None,
 ) -> Outlook:
-    """Return how a skill will stand on a day, if nothing more is done."""
+    """Return how a skill will stand on a day, if nothing more is done.
+
+    With today's date, what a wrong clock had put ahead of it is put back first.
+    """
     if progress.reached not in _HAD:
         return Outlook(facts, 0.0, NEVER_MET)
+    progress = on_calendar(progress, today, skills) if today else progress
     share = recall(progress.card, day, skills)
     return Outlook(facts, share, band_of(share, seasons, safety_critical=facts.safety_critical))
 

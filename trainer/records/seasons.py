@@ -78,8 +78,9 @@ def set_start(
 ) -> SeasonRow:
     """Return the season that now starts on that day.
 
-    A season that is still to start is moved, and keeps its sittings; after its start another
-    begins. Raises StartInThePast and StartTooFarAhead.
+    A season that is still to start is moved, and keeps its sittings; so is one whose sittings
+    would overlap with the new ones. After that another begins.
+    Raises StartInThePast and StartTooFarAhead.
     """
     if starts < today:
         raise StartInThePast(starts)
@@ -87,11 +88,19 @@ def set_start(
         raise StartTooFarAhead(starts, days_on(today, rules.season_ahead_days))
     table, current = table_of(Season), current_season(session)
     values = {"starts": starts, "set_by": by, "set_at": now}
-    if current and current.starts >= today:
+    if current and _is_moved(current.starts, starts, today, rules):
         session.execute(update(table).where(table.c.id == current.season_id).values(values))
         return SeasonRow(current.season_id, starts)
     made = session.scalar(insert(table).values(values).returning(table.c.id))
     return SeasonRow(int(made or 0), starts)
+
+
+def _is_moved(before: date, starts: date, today: date, rules: SeasonRules) -> bool:
+    """Whether a new start is the same season's: rain may put it off after it has begun."""
+    if before >= today:
+        return True
+    over = days_on(before, rules.refresher_days[-1] + rules.refresher_last_open_days)
+    return days_on(starts, rules.refresher_days[0]) <= over
 
 
 def sitting_dates(starts: date, rules: SeasonRules) -> list[date]:

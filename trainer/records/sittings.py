@@ -9,7 +9,7 @@ from datetime import date, datetime, timedelta
 from itertools import pairwise
 from typing import Any
 
-from sqlalchemy import Select, insert, select, update
+from sqlalchemy import Select, exists, insert, select, update
 
 from .database import AnySession, dialect_of, insert_into, table_of
 from .rules import SittingRules
@@ -31,6 +31,7 @@ __all__ = [
     "last_sitting",
     "minutes_of",
     "note_answer",
+    "sat_whole",
     "sitting_of",
     "sittings_of_season",
 ]
@@ -125,6 +126,34 @@ def held_as_begun(
     for number, person_id, held, had in found:
         begun.setdefault(number, {})[person_id] = (held or 0, had or 0)
     return begun
+
+
+def sat_whole(
+    session: AnySession,
+    person_ids: Collection[int],
+    season_id: int,
+    number: int,
+    asked: Collection[str],
+) -> set[int]:
+    """Return those of these people who have sat one sitting of a season whole: all of it right.
+
+    `asked` are the ids of today's questions: what no lesson asks any more isn't left to do.
+    A wrong answer is told here, since no prediction tells it: what was just seen is there today.
+    """
+    is_left = SittingTurn.count.is_(None) & SittingTurn.question_id.in_(list(asked))
+    lacks = exists().where(
+        SittingTurn.sitting_id == Sitting.id, is_left | SittingTurn.right.is_(False)
+    )
+    found = session.scalars(
+        select(Sitting.person_id).where(
+            Sitting.person_id.in_(list(person_ids)),
+            Sitting.kind == REFRESHER,
+            Sitting.season_id == season_id,
+            Sitting.number == number,
+            ~lacks,
+        )
+    )
+    return set(found)
 
 
 def note_answer(

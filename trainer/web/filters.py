@@ -18,6 +18,7 @@ def init_app(app: Flask) -> None:
     """Register them."""
     app.add_template_filter(show, "quantity")
     app.add_template_filter(day, "day")
+    app.add_template_filter(in_full, "in_full")
     app.add_template_filter(counted, "counted")
     app.add_template_filter(clock, "clock")
     app.add_template_filter(plain_working, "plain_working")
@@ -32,5 +33,10 @@ def day(when: date | datetime | None) -> str:
     ago = (today - date_).days
     if ago in _NEAR:
         return _NEAR[ago]
-    words = f"{date_.day} {date_:%B}"
-    return words if date_.year == today.year else f"{words} {date_.year}"
+    words = in_full(date_)
+    return words.removesuffix(f" {today.year}")
+
+
+def in_full(when: date) -> str:
+    """Return a date with its month and year, for a sentence in which "today" can't stand."""
+    return f"{when.day} {when:%B} {when.year}"

@@ -4,6 +4,7 @@ from flask import Blueprint, abort, flash, redirect, render_template, request, u
 from flask.typing import ResponseReturnValue
 
 from trainer.records import db, sittings, writing
+from trainer.records.sitting_rows import REFRESHER
 from trainer.web import asking, kept, turn
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -22,6 +23,7 @@ from trainer.web.sitting import (
     last_mark_href,
     left_of,
     next_date,
+    next_opening,
     passed_over,
     sitting_or_404,
     was_left,
@@ -118,8 +120,12 @@ def marked(sitting_id: int, position: int, count: int, try_no: int) -> ResponseR
 
 @bp.post("/<int(max=2147483647):sitting_id>/end")
 def stop(sitting_id: int) -> ResponseReturnValue:
-    """End one's own sitting where it stands; what was left comes first another day."""
-    sitting_or_404(sitting_id)
+    """End one's own sitting where it stands; what was left comes first another day.
+
+    404 for one of the refresher: it can be gone on with until it closes.
+    """
+    if sitting_or_404(sitting_id).kind == REFRESHER:
+        abort(404)
     writing(db.session)
     sittings.end_sitting(db.session, signed_in().person_id, sitting_id, here().now())
     db.session.commit()
@@ -144,6 +150,7 @@ def end(sitting_id: int) -> str:
         kept=[each for each in changes if not each.has_moved],
         answered=answered_of(sitting),
         home=home_of(sitting),
+        next_opening=next_opening(sitting),
         next_date=next_date(sheets, here().today()),
         lesson=next_lesson(signed_in().person_id),
     )

@@ -7,6 +7,7 @@ from datetime import date
 from flask import Blueprint, Response, abort, flash, redirect, render_template, request, url_for
 from flask.typing import ResponseReturnValue
 
+from trainer.lessons import Competency
 from trainer.records import db, seasons, sittings, writing
 from trainer.records.faults import RecordsError
 from trainer.records.refresher import Outlook, open_number
@@ -16,20 +17,24 @@ from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts
 from trainer.web import kept
 from trainer.web.access import MATRIX, signed_in
 from trainer.web.days import read_day
-from trainer.web.filters import day
+from trainer.web.filters import in_full
 from trainer.web.installation import here
 from trainer.web.lessons import send_to_first
 from trainer.web.practice_plan import askables_of, candidate_of
 from trainer.web.season_calendar import sittings_calendar
-from trainer.web.season_outlook import Readiness, judged_on, readiness_of
-from trainer.web.sitting import end_href, is_over, left_of, sitting_or_404, way_on
+from trainer.web.season_outlook import Readiness, readiness_of
+from trainer.web.sitting import end_href, is_over, left_of, sitting_or_404, was_left, way_on
 from trainer.web.skill_standing import SkillSheet, skill_sheets
 
 bp = Blueprint("season", __name__, url_prefix="/season")
 
 NO_DAY = "Write the day like 1 March 2027 or 2027-03-01."
-SET = "The season starts on {day}. Everybody's sittings go by it from now on."
-MOVED = "The season's start is moved to {day}. Sittings that were sat stay as they are."
+SET = "The season starts on {day}. The sittings open on {dates}."
+MOVED = "The season's start is moved to {day}. The sittings now open on {dates}."
+STAYS = "Those that were sat stay as they are."
+SAME = "The season starts on {day}, as before. Nothing is moved."
+NOTHING_OPEN = "No sitting is open today."
+NOTHING_TO_ASK = "There is nothing to ask you now, so no sitting was begun."
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +43,17 @@ class SittingEntry:
 
     number: int
     opens: date
-    #: to come, open, begun, done, missed
+    #: to come, open, begun, done, left, missed
     state: str
     href: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ListedPart:
+    """What the next sitting asks of one competency."""
+
+    competency: Competency
+    skills: list[tuple[Outlook, SkillSheet]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +75,11 @@ class Refresher:
         most = here().thresholds.seasons.refresher_questions
         return min(len(self.readiness.listed), most) if self.number else 0
 
+    @property
+    def is_over(self) -> bool:
+        """Whether all sittings of the season are over."""
+        return self.number is None and self.entries[-1].opens <= here().today()
+
 
 @bp.get("")
 def show() -> ResponseReturnValue:
@@ -76,12 +94,12 @@ def set_start() -> ResponseReturnValue:
     if starts is None:
         return _page(request.form, NO_DAY), 422
     writing(db.session)
-    before, today = current_season(db.session), here().today()
+    before = current_season(db.session)
     try:
         seasons.set_start(
             db.session,
             starts,
-            today,
+            here().today(),
             here().thresholds.seasons,
             by=signed_in().person_id,
             now=here().now(),
@@ -90,8 +108,7 @@ def set_start() -> ResponseReturnValue:
         db.session.rollback()
         return _page(request.form, str(error)), 422
     db.session.commit()
-    words = MOVED if before and before.starts >= today else SET
-    flash(words.format(day=day(starts)))
+    flash(_told(before, starts))
     return redirect(url_for("season.show"), 303)
 
 
@@ -105,10 +122,12 @@ def begin() -> ResponseReturnValue:
     refresher = refresher_of(signed_in().person_id)
     if refresher is None or refresher.number is None:
         db.session.rollback()
+        flash(NOTHING_OPEN)
         return redirect(url_for("season.show"), 303)
     sitting = sitting_or_404(_begun(refresher, refresher.number))
     if not sitting.turns:
         db.session.rollback()
+        flash(NOTHING_TO_ASK)
         return redirect(url_for("season.show"), 303)
     db.session.commit()
     return redirect(way_on(sitting).href, 303)
@@ -136,7 +155,7 @@ def refresher_of(person_id: int) -> Refresher | None:
     return Refresher(
         season,
         _entries(season, by_number, number, today),
-        readiness_of([person_id], judged_on(season))[person_id],
+        readiness_of([person_id], season)[person_id],
         number,
         by_number.get(number or 0),
     )
@@ -158,6 +177,8 @@ def _page(fields: Mapping[str, str] | None, error: str = "", note: str = "") -> 
         may_set=_may("season.set_start"),
         sees_crew=_may("season_crew.show"),
         starts=typed or starts,
+        # A browser shows nothing in a field for days that holds no day.
+        is_a_day=read_day(typed) is not None or not typed,
         error=error,
         note=note,
         today=here().today(),
@@ -165,16 +186,32 @@ def _page(fields: Mapping[str, str] | None, error: str = "", note: str = "") -> 
     )
 
 
+def _told(before: SeasonRow | None, starts: date) -> str:
+    """Return what has come of setting the start: which days the sittings open on now."""
+    season = current_season(db.session)
+    if before and before.starts == starts:
+        return SAME.format(day=in_full(starts))
+    dates = [in_full(each) for each in sitting_dates(starts, here().thresholds.seasons)]
+    firsts = f"{', '.join(dates[:-1])} and " if dates[1:] else ""
+    told = {"day": in_full(starts), "dates": f"{firsts}{dates[-1]}"}
+    is_moved = before and season and before.season_id == season.season_id
+    return f"{MOVED.format(**told)} {STAYS}" if is_moved else SET.format(**told)
+
+
 def _may(page: str) -> bool:
     return MATRIX[page].for_roles(signed_in().roles) != "no"
 
 
-def _listed(refresher: Refresher) -> list[tuple[Outlook, SkillSheet]]:
-    """Return what the open sitting would ask, with the words of each skill."""
+def _listed(refresher: Refresher) -> list[ListedPart]:
+    """Return what the next sitting asks by competency, the most urgent one first."""
     sheets = {each.skill.slug: each for each in skill_sheets(signed_in().person_id)}
     most = here().thresholds.seasons.refresher_questions
-    listed = refresher.readiness.listed[:most]
-    return [(each, sheets[each.facts.skill]) for each in listed]
+    parts: dict[str, ListedPart] = {}
+    for each in refresher.readiness.listed[:most]:
+        sheet = sheets[each.facts.skill]
+        part = parts.setdefault(sheet.competency.slug, ListedPart(sheet.competency, []))
+        part.skills.append((each, sheet))
+    return list(parts.values())
 
 
 def _entries(
@@ -184,7 +221,7 @@ def _entries(
     for place, opens in enumerate(sitting_dates(season.starts, here().thresholds.seasons), 1):
         own = begun.get(place)
         if own:
-            state = "done" if is_over(own) else "begun" if place == number else "left"
+            state = "done" if not was_left(own) else "begun" if place == number else "left"
             entries.append(SittingEntry(place, opens, state, end_href(own)))
         else:
             state = "open" if place == number else "to come" if opens > today else "missed"

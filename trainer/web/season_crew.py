@@ -27,11 +27,7 @@ class Member:
     outlooks: list[Outlook]
     weak: list[str]
     had: int
-
-    @property
-    def is_ready(self) -> bool:
-        """Whether all that they had holds; who had nothing has lessons to do first."""
-        return self.had > 0 and not self.weak
+    is_ready: bool
 
     @property
     def words(self) -> str:
@@ -145,7 +141,7 @@ def _crews() -> list[tuple[str, list[PersonRow]]]:
 
 def _crew_sheet(name: str, trainees: Sequence[PersonRow], season: SeasonRow | None) -> CrewSheet:
     ids = [each.person_id for each in trainees]
-    ready = readiness_of(ids, judged_on(season))
+    ready = readiness_of(ids, season)
     titles = {skill.slug: skill.title for _, skill in taught_skills()}
     members = [_member(each, ready[each.person_id], titles) for each in trainees]
     weak = [
@@ -158,7 +154,7 @@ def _crew_sheet(name: str, trainees: Sequence[PersonRow], season: SeasonRow | No
 def _member(person: PersonRow, ready: Readiness, titles: dict[str, str]) -> Member:
     weak = [titles[each.facts.skill] for each in ready.listed]
     href = url_for("crew.person", ref=person.ref)
-    return Member(person.name, href, ready.outlooks, weak, ready.had)
+    return Member(person.name, href, ready.outlooks, weak, ready.had, ready.is_ready)
 
 
 def _steps(ready: Mapping[int, Readiness], season: SeasonRow | None) -> list[Step]:

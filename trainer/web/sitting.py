@@ -10,6 +10,8 @@ from flask import abort, url_for
 from trainer.records import attempts, db, sittings
 from trainer.records.attempts import AttemptFacts
 from trainer.records.calendar_days import days_on
+from trainer.records.refresher import open_number
+from trainer.records.seasons import current_season, sitting_dates
 from trainer.records.sitting_rows import PRACTICE, REFRESHER, SittingRow, TurnFacts, TurnRow
 from trainer.records.standing import STARTED
 from trainer.web.access import signed_in
@@ -58,9 +60,7 @@ class InSitting(FromLesson):
 
     def onward(self) -> Way | None:
         """Return the way to the next turn that is left, once enough was sat to what has changed."""
-        # A winter's worth takes longer than a day's practice.
-        is_practice = self.sitting.kind != REFRESHER
-        if is_practice and left_of(self.sitting) and has_sat_enough(self.sitting):
+        if left_of(self.sitting) and has_sat_enough(self.sitting):
             minutes = here().thresholds.sittings.sitting_minutes
             return Way(end_href(self.sitting), f"{minutes} minutes are over: see what changed")
         return way_on(self.sitting, self.place.position)
@@ -120,8 +120,17 @@ def is_over(sitting: SittingRow) -> bool:
 
 
 def has_gone_by(sitting: SittingRow) -> bool:
-    """Return whether it was the practice of another day: each day has a plan of its own."""
-    return sitting.kind == PRACTICE and sitting.local_date != here().today()
+    """Return whether its time is over: the day of a practice, the weeks of a refresher's sitting.
+
+    Each day has a plan of its own, and so has each sitting of a refresher.
+    """
+    today = here().today()
+    if sitting.kind == PRACTICE:
+        return sitting.local_date != today
+    season = current_season(db.session)
+    if season is None or season.season_id != sitting.season_id:
+        return True
+    return sitting.number != open_number(season.starts, today, here().thresholds.seasons)
 
 
 def was_left(sitting: SittingRow) -> bool:
@@ -136,6 +145,9 @@ def passed_over(sitting: SittingRow) -> int:
 
 def has_sat_enough(sitting: SittingRow) -> bool:
     """Return whether as many minutes were sat as a day's practice offers."""
+    if sitting.kind == REFRESHER:
+        # A winter's worth takes longer than a day's practice.
+        return False
     rules = here().thresholds.sittings
     return sittings.minutes_of(sitting, rules) >= rules.sitting_minutes
 
@@ -144,11 +156,21 @@ def way_on(sitting: SittingRow, after: int = 0) -> Way:
     """Return the way to the next turn that is left, from a place on; else to what has changed."""
     left = left_of(sitting)
     if has_gone_by(sitting):
-        return Way(home_of(sitting).href, "Today's practice")
+        home = home_of(sitting)
+        return Way(home.href, "Today's practice" if sitting.kind == PRACTICE else home.words)
     if not left or sitting.ended_at:
         return Way(end_href(sitting), "See what changed")
     following = next((each for each in left if each.position > after), left[0])
     return Way(turn_href(sitting, following), "Next question" if after else "Begin")
+
+
+def next_opening(sitting: SittingRow) -> date | None:
+    """Return when the sitting after this one of a refresher opens; None where none does."""
+    season = current_season(db.session) if sitting.kind == REFRESHER else None
+    if season is None or season.season_id != sitting.season_id:
+        return None
+    dates = sitting_dates(season.starts, here().thresholds.seasons)
+    return next((each for each in dates[sitting.number :] if each > here().today()), None)
 
 
 def end_href(sitting: SittingRow) -> str:
