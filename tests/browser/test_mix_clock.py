@@ -195,7 +195,7 @@ def test_a_page_kept_for_one_is_never_shown_to_the_next(phone: Page) -> None:
     assert phone.evaluate("caches.keys()")
     phone.get_by_role("button", name="Sign out").click()
     sign_in(phone, "ines")
-    phone.get_by_role("heading", name="Today").wait_for()
+    phone.get_by_role("heading", name="Today", exact=True).wait_for()
     assert phone.evaluate("caches.keys()") == []
     phone.context.set_offline(True)
     with pytest.raises(Error, match="ERR_INTERNET_DISCONNECTED"):

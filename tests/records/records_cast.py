@@ -76,6 +76,8 @@ TRY = AttemptFacts(
     answers=(ANSWER,),
 )
 RULES = SkillRules(
+    fading_back_at_wrong=2,
+    fading_skipped_at_right=2,
     gelled_after=3,
     set_days=3,
     counted_tries_a_day=2,
@@ -91,7 +93,7 @@ RULES = SkillRules(
     longest_gap_days=120,
     believed_late_days=7,
 )
-TEACHING = TeachingRules(fading_back_at_wrong=2, fading_skipped_at_right=2, stuck_after=2)
+TEACHING = TeachingRules(stuck_after=2)
 SEASONS = SeasonRules(
     refresher_recall=0.85,
     refresher_recall_if_safety_critical=0.9,

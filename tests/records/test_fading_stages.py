@@ -5,22 +5,29 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from records_cast import ANSWER, NOW, TEACHING, People, record
+from records_cast import ANSWER, NOW, RULES, People, record
 
 from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
-from trainer.records.fading import SkillTry, stage_after, stage_of
+from trainer.records.fading import LAST_STAGE
+from trainer.records.running import NEVER_TRIED, after
+from trainer.records.skill_tries import SkillTold
+from trainer.records.skills import stage_of
 
 Try = Callable[..., AttemptFacts]
 
 MONDAY = date(2026, 3, 2)
-LAST = 3
 
 
-def tries(course: str, *, day: int = 0) -> list[SkillTry]:
+def tries(course: str, *, day: int = 0) -> list[SkillTold]:
     """Return tries on one day: r and w with help, R and W without."""
     on = MONDAY + timedelta(days=day)
-    return [SkillTry(each in "rR", each.isupper(), on) for each in course]
+    return [SkillTold(on, right=each in "rR", unaided=each.isupper()) for each in course]
+
+
+def after_all(told: list[SkillTold]) -> int:
+    """Return the stage that these tries lead to."""
+    return after(NEVER_TRIED, told, RULES).fading.stage
 
 
 @pytest.mark.parametrize(
@@ -45,25 +52,25 @@ def test_one_on_after_a_right_try_and_one_back_after_two_wrong_running(
     course: str, stage: int
 ) -> None:
     """A single wrong one leaves it as it is; two more wrong lead back once more."""
-    assert stage_after(tries(course), TEACHING, last=LAST) == stage
+    assert after_all(tries(course)) == stage
 
 
 def test_two_rights_alone_at_the_first_meeting_skip_the_fading() -> None:
     """Whoever can do it isn't led by the hand."""
-    assert stage_after(tries("RR"), TEACHING, last=LAST) == LAST
-    assert stage_after(tries("RwR"), TEACHING, last=LAST) == LAST
-    assert stage_after(tries("R"), TEACHING, last=LAST) == 1
+    assert after_all(tries("RR")) == LAST_STAGE
+    assert after_all(tries("RwR")) == LAST_STAGE
+    assert after_all(tries("R")) == 1
 
 
 def test_on_a_later_day_each_leads_one_on() -> None:
     """The first meeting is over."""
-    assert stage_after(tries("R") + tries("R", day=1), TEACHING, last=LAST) == 2
-    assert stage_after(tries("w") + tries("RR", day=1), TEACHING, last=LAST) == 2
+    assert after_all(tries("R") + tries("R", day=1)) == 2
+    assert after_all(tries("w") + tries("RR", day=1)) == 2
 
 
 def test_who_skipped_it_can_still_be_led_back() -> None:
     """Two wrong running bring two lines back."""
-    assert stage_after(tries("RR") + tries("WW", day=1), TEACHING, last=LAST) == LAST - 1
+    assert after_all(tries("RR") + tries("WW", day=1)) == LAST_STAGE - 1
 
 
 # From the records.
@@ -74,7 +81,7 @@ SKILL = ANSWER.skill
 
 def stage(session: AnySession, person_id: int) -> int:
     """Return the stage of somebody at the one skill."""
-    return stage_of(session, person_id, SKILL, TEACHING, last=LAST)
+    return stage_of(session, person_id, SKILL)
 
 
 def test_nobody_has_begun_before_their_first_try(

@@ -242,4 +242,6 @@ def test_what_it_promises_is_what_counts() -> None:
         went((3, "r" * wanted + "w"), since=before),
     )
     assert enough.counted == before.counted + wanted
+    # The working fades by it all the same.
+    more = replace(more, fading=enough.fading)
     assert replace(more, day_tries=0) == replace(enough, day_tries=0)

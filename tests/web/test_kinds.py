@@ -12,7 +12,7 @@ from web_visitor import Visitor
 
 from trainer.lessons import Drawn
 from trainer.records import db
-from trainer.records.fading import stage_of
+from trainer.records.skills import stage_of
 from trainer.web.kinds.order import UNREAD
 from trainer.web.kinds.picked import PICK_ONE
 from trainer.web.turn import PICK_ANEW
@@ -248,4 +248,4 @@ def test_they_lead_nobody_on_in_the_fading(kinds: Bench) -> None:
     for path in (STRINGS, STEPS, LEAK):
         noor.send(noor.open(path), **right_fields(drawn_for(kinds, path)))
     with kinds.records():
-        assert stage_of(db.session, 1, "dose", kinds.installation.thresholds.teaching, last=3) == 0
+        assert stage_of(db.session, 1, "dose") == 0

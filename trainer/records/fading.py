@@ -1,74 +1,48 @@
-"""How much of a sum's working somebody is shown, from what their tries at its skill came to.
+"""How much of a sum's working somebody is shown, moved on by each first try at its skill.
 
-It is told from the tries themselves, each time a sum is shown, so that it can't drift from them;
-there are few of one person and one skill.
+Only sums move it, with help or without: what is picked has no working that could be shown.
 """
 
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
-from itertools import groupby
 
-from sqlalchemy import select
+from .rules import SkillRules
 
-from .database import AnySession
-from .evidence import Answer, Attempt
-from .rules import TeachingRules
+__all__ = ["LAST_STAGE", "NOT_MET", "Fading", "faded"]
 
-__all__ = ["SkillTry", "stage_after", "stage_of"]
+LAST_STAGE = 3
+"""All of it is theirs; 0 shows all of it, on other numbers."""
 
 
 @dataclass(frozen=True, slots=True)
-class SkillTry:
-    """The first try at one sum, as far as it asked for one skill."""
+class Fading:
+    """Where somebody stands with the working of a skill's sums."""
 
-    right: bool
-    unaided: bool
-    local_date: date
-
-
-def stage_of(
-    session: AnySession, person_id: int, skill: str, rules: TeachingRules, *, last: int
-) -> int:
-    """Return the stage of a person at a skill: 0 where they never tried it, `last` at the most."""
-    return stage_after(_tries(session, person_id, skill), rules, last=last)
+    stage: int = 0
+    """From 0, all of it is shown, to LAST_STAGE."""
+    wrong_running: int = 0
+    right_alone: int = 0
+    """Rights without help on the first day."""
+    met_on: date | None = None
+    """The day of the first sum."""
 
 
-def stage_after(tries: Iterable[SkillTry], rules: TeachingRules, *, last: int) -> int:
-    """Return the stage after these tries, oldest first.
+NOT_MET = Fading()
+
+
+def faded(before: Fading, day: date, rules: SkillRules, *, right: bool, unaided: bool) -> Fading:
+    """Return the fading after one sum.
 
     A right one leads one stage on; so many wrong in a row, as the rules say, lead one back. Some
-    that were right unaided on the day of the first try lead to the last at once.
+    that were right unaided on the day of the first lead to the last at once.
     """
-    stage = wrong_running = right_alone = 0
-    for each in (kept := list(tries)):
-        if not each.right:
-            wrong_running += 1
-            if wrong_running == rules.fading_back_at_wrong:
-                stage, wrong_running = max(0, stage - 1), 0
-            continue
-        stage, wrong_running = min(last, stage + 1), 0
-        if each.unaided and each.local_date == kept[0].local_date:
-            right_alone += 1
-            stage = last if right_alone == rules.fading_skipped_at_right else stage
-    return stage
-
-
-def _tries(session: AnySession, person_id: int, skill: str) -> Iterator[SkillTry]:
-    rows = session.execute(
-        select(Attempt.id, Attempt.unaided, Attempt.local_date, Answer.verdict)
-        .join(Answer, Answer.attempt_id == Attempt.id)
-        .where(
-            Attempt.person_id == person_id,
-            # Practice on a roof, second tries and what has no working leave it as it is.
-            Attempt.roof == "",
-            Attempt.try_no == 1,
-            Attempt.kind == "calculate",
-            Answer.skill == skill,
-        )
-        .order_by(Attempt.sent_at, Attempt.id)
-    )
-    for _, lines in groupby(rows, key=lambda row: row.id):
-        asked = list(lines)
-        right = all(line.verdict != "wrong" for line in asked)
-        yield SkillTry(right, asked[0].unaided, asked[0].local_date)
+    met_on = before.met_on or day
+    if not right:
+        running, back = before.wrong_running + 1, rules.fading_back_at_wrong
+        stage = max(0, before.stage - 1) if running == back else before.stage
+        return Fading(stage, 0 if running == back else running, before.right_alone, met_on)
+    counts = unaided and day == met_on
+    alone = before.right_alone + counts
+    skips = counts and alone == rules.fading_skipped_at_right
+    stage = LAST_STAGE if skips else min(LAST_STAGE, before.stage + 1)
+    return Fading(stage, 0, alone, met_on)

@@ -16,6 +16,10 @@ class SkillRules:
     Raises ValueError for figures that contradict each other.
     """
 
+    fading_back_at_wrong: int
+    """Wrong ones running that lead a stage back."""
+    fading_skipped_at_right: int
+    """Unaided rights on the first day that lead to the last stage at once."""
     gelled_after: int
     """Unaided rights in a row until a skill has gelled."""
     set_days: int
@@ -61,12 +65,8 @@ class SkillRules:
 
 @dataclass(frozen=True, kw_only=True, slots=True)
 class TeachingRules:
-    """How the working of a sum fades, and when somebody is stuck."""
+    """When a supervisor is told that somebody needs help."""
 
-    fading_back_at_wrong: int
-    """Wrong ones running that lead a stage back."""
-    fading_skipped_at_right: int
-    """Unaided rights on the first day that lead to the last stage at once."""
     stuck_after: int
     """First tries at a question, none of them right, after which somebody is stuck."""
 

@@ -28,6 +28,7 @@ from datetime import date
 from functools import reduce
 
 from .calendar_days import days_between, days_on, kept_on_calendar
+from .fading import NOT_MET, Fading, faded
 from .reviews import Card, card_after
 from .rules import SkillRules
 from .skill_tries import SkillTold
@@ -45,6 +46,8 @@ class Progress:
 
     reached: str = ""
     """One of REACHED; empty before the first try. "cured" is kept when the skill is Due again."""
+    fading: Fading = NOT_MET
+    """How much of the working of its sums is shown."""
     in_a_row: int = 0
     """Unaided rights running, at the first meeting."""
     runs: int = 0
@@ -101,6 +104,9 @@ def _after_one(before: Progress, told: SkillTold, rules: SkillRules) -> Progress
     if day != progress.day:
         progress = _on_new_day(progress, day, rules)
     told = told if told.day == day else replace(told, day=day)
+    if not told.numberless:
+        now = faded(progress.fading, day, rules, right=told.right, unaided=told.unaided)
+        progress = replace(progress, fading=now)
     if told.numberless and _leaves_out(progress, told, rules):
         return progress
     place = progress.day_tries

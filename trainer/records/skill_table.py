@@ -13,6 +13,7 @@ from sqlalchemy import CheckConstraint, Double, ForeignKey, select
 from sqlalchemy.orm import Mapped, mapped_column
 
 from .database import AnySession, Base, Model, one_of, table_of
+from .fading import Fading
 from .reviews import MODEL, Card
 from .running import REACHED, Progress
 
@@ -25,6 +26,10 @@ class _Kept:
     person_id: Mapped[int] = mapped_column(ForeignKey("person.id"), primary_key=True)
     skill: Mapped[str] = mapped_column(primary_key=True)
     reached: Mapped[str]
+    stage: Mapped[int]
+    wrong_running: Mapped[int]
+    right_alone: Mapped[int]
+    met_on: Mapped[date | None]
     in_a_row: Mapped[int]
     runs: Mapped[int]
     counted: Mapped[int]
@@ -61,11 +66,12 @@ class SkillStart(_Kept, Model):
     __table_args__ = (CheckConstraint(one_of("reached", REACHED), name="reached"),)
 
 
-_PLAIN = tuple(each.name for each in fields(Progress) if each.name != "card")
-_DAYS = {"day", "due"}
+_FADING = tuple(each.name for each in fields(Fading))
+_PLAIN = tuple(each.name for each in fields(Progress) if each.name not in ("card", "fading"))
+_DAYS = {"day", "due", "met_on"}
 _YES_OR_NO = {"slipped", "day_open", "day_counted", "day_right"}
 _CARD = ("model", "stability", "difficulty", "heard", "review_due")
-COLUMNS = (*_PLAIN, *_CARD)
+COLUMNS = (*_FADING, *_PLAIN, *_CARD)
 """What a row keeps beside whose and which skill it is."""
 
 
@@ -85,6 +91,7 @@ def row_of(person_id: int, skill: str, progress: Progress) -> dict[str, Any]:
     return {
         "person_id": person_id,
         "skill": skill,
+        **{name: getattr(progress.fading, name) for name in _FADING},
         **{name: getattr(progress, name) for name in _PLAIN},
         "model": MODEL if card else "",
         "stability": card and card.stability,
@@ -97,10 +104,13 @@ def row_of(person_id: int, skill: str, progress: Progress) -> dict[str, Any]:
 def progress_in(row: Mapping[str, Any]) -> Progress:
     """Return the progress that a row keeps, whether its dates are dates or ISO 8601."""
     plain = {name: _as_kept(name, row[name]) for name in _PLAIN}
+    fading = Fading(*(_as_kept(name, row[name]) for name in _FADING))
     heard, due = _day(row["heard"]), _day(row["review_due"])
     if heard is None or due is None:
-        return Progress(**plain)
-    return Progress(**plain, card=Card(row["stability"], row["difficulty"], heard, due))
+        return Progress(**plain, fading=fading)
+    return Progress(
+        **plain, fading=fading, card=Card(row["stability"], row["difficulty"], heard, due)
+    )
 
 
 def _as_kept(name: str, value: Any) -> Any:  # noqa: ANN401 - one column after another

@@ -14,7 +14,14 @@ from .skill_table import COLUMNS, SkillProgress, progress_in, row_of
 from .skill_tries import told_by
 from .statements import Statement
 
-__all__ = ["add_to_skills", "keep_skills", "skills_of", "wait_for_everybody", "wait_for_person"]
+__all__ = [
+    "add_to_skills",
+    "keep_skills",
+    "skills_of",
+    "stage_of",
+    "wait_for_everybody",
+    "wait_for_person",
+]
 
 #: How many skills one look asks for. Few questions ask for more, and those look again.
 _AT_ONCE = 4
@@ -78,6 +85,12 @@ def skills_of(
     }
 
 
+def stage_of(session: AnySession, person_id: int, skill: str) -> int:
+    """Return how much of the working of a skill's sums somebody is shown: 0 all, 3 none."""
+    found = _STAGE.first(session.connection(), {"person_id": person_id, "skill": skill})
+    return int(found[0]) if found else 0
+
+
 def keep_skills(connection: Connection, rows: Sequence[dict[str, Any]]) -> None:
     """Write rows of `skill_progress`, each in the place of the one that was there."""
     _KEEP.run(connection, rows)
@@ -111,6 +124,12 @@ def _keep_statement(dialect: str) -> ClauseElement:
     )
 
 
+_STAGE = Statement(
+    lambda _dialect: select(table_of(SkillProgress).c.stage).where(
+        table_of(SkillProgress).c.person_id == bindparam("person_id"),
+        table_of(SkillProgress).c.skill == bindparam("skill"),
+    )
+)
 _LOOK_UP = Statement(_look_up_statement)
 _KEEP = Statement(_keep_statement, ("person_id", "skill", *COLUMNS))
 _WAIT = Statement(

@@ -11,7 +11,7 @@ from typing import ClassVar, NamedTuple
 from flask import url_for
 
 from trainer.lessons import ALL_YOURS, Question
-from trainer.records import db, fading, progress
+from trainer.records import db, progress, skills
 from trainer.records.attempts import AttemptFacts
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -129,9 +129,7 @@ class FromLesson(Origin):
         """Return what the signed-in person's tries at its leading skill have come to."""
         if not question.leading_skill:
             return ALL_YOURS
-        person_id, rules = signed_in().person_id, here().thresholds.teaching
-        skill = question.leading_skill
-        return fading.stage_of(db.session, person_id, skill, rules, last=ALL_YOURS)
+        return skills.stage_of(db.session, signed_in().person_id, question.leading_skill)
 
     def back(self) -> Way | None:
         """Return the way to the lesson."""

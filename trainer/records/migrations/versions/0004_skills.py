@@ -14,6 +14,7 @@ depends_on = None
 
 _REACHED = "reached IN ('started', 'gelled', 'set', 'cured')"
 _COUNTS = (
+    *("stage", "wrong_running", "right_alone"),
     *("in_a_row", "runs", "counted", "wrong", "numberless", "counted_days", "right_days", "owed"),
     "day_tries",
 )
@@ -31,6 +32,7 @@ def upgrade() -> None:
             sa.Column("reached", sa.String(), nullable=False),
             *(sa.Column(count, sa.Integer(), nullable=False) for count in _COUNTS),
             *(sa.Column(claim, sa.Boolean(), nullable=False) for claim in _CLAIMS),
+            sa.Column("met_on", sa.Date(), nullable=True),
             sa.Column("day", sa.Date(), nullable=True),
             sa.Column("due", sa.Date(), nullable=True),
             sa.Column("model", sa.String(), nullable=False),
