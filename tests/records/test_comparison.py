@@ -1,6 +1,6 @@
 """What was predicted before a season, against what came of it."""
 
-from datetime import date
+from datetime import date, timedelta
 
 import pytest
 from records_cast import NOW, SEASONS, People
@@ -50,11 +50,34 @@ def test_more_right_than_predicted_is_off_too() -> None:
     assert (told.is_off, told.leans) == (True, "more")
 
 
-def test_what_goes_up_here_and_down_there_may_be_right_on_the_whole() -> None:
-    """The gap is over all answers; the tenths show the rest."""
+def test_too_high_here_doesn_t_make_up_for_too_low_there() -> None:
+    """Predicted 0.9 and 0.1, and half of each right: 0.4 off in both, though not on the whole."""
     told = compare([(0.9, True), (0.9, False), (0.1, True), (0.1, False)] * 50, SEASONS)
-    assert told.gap == pytest.approx(0)
+    assert told.gap == pytest.approx(0.4)
+    assert (told.is_off, told.leans) == (True, "both")
+
+
+def test_a_gap_of_just_as_much_as_is_allowed_is_not_off() -> None:
+    """Nine in ten predicted, eight in ten right: a tenth apart, whatever floats make of it."""
+    told = compare([(0.9, number % 10 < 8) for number in range(300)], SEASONS)
+    assert told.gap == pytest.approx(0.1)
     assert not told.is_off
+
+
+def test_an_answer_on_another_day_meets_no_prediction(
+    any_session: AnySession, any_people: People
+) -> None:
+    """It was for the day on which the sitting began."""
+    writing(any_session)
+    turns = [TurnFacts("q", "fall", "Cured", 0.8), TurnFacts("r", "dose", "Cured", 0.7)]
+    sitting = begin_sitting(
+        any_session, any_people.mina, turns, NOW, TODAY, kind=REFRESHER, season_id=1
+    )
+    for position, later in ((1, timedelta(hours=3)), (2, timedelta(days=3))):
+        note_answer(
+            any_session, sitting, position, count=0, right=True, unaided=True, now=NOW + later
+        )
+    assert predicted_turns(any_session, 1) == [(0.8, True)]
 
 
 def test_only_unaided_first_tries_of_that_season_s_refresher_count(

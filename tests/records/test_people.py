@@ -18,7 +18,9 @@ from trainer.records.people import (
     add_person,
     by_ref,
     crew_members,
+    crews_with,
     folded,
+    without_crew,
 )
 
 
@@ -131,3 +133,18 @@ def test_a_sign_in_name_is_folded_the_same_way_always() -> None:
     """Case, width and spaces go, once and for all."""
     assert folded("  Ｍina \t Brown ") == "mina brown"
     assert folded(folded("STRASSE")) == folded("straße")
+
+
+@pytest.mark.usefixtures("any_people")
+def test_who_is_in_no_crew_is_found_too(any_session: AnySession) -> None:
+    """By role, and only while they are here."""
+    assert [each.name for each in without_crew(any_session, "office")] == ["Iris"]
+    assert without_crew(any_session, "trainee") == []
+
+
+def test_crews_are_known_by_who_is_in_them(any_session: AnySession, any_people: People) -> None:
+    """None stands for those in no crew; whoever has left is in none of them."""
+    north, south = any_people.north, any_people.south
+    assert crews_with(any_session, "trainee") == {north, south}
+    assert crews_with(any_session, "supervisor") == {north}
+    assert crews_with(any_session, "office") == {None}

@@ -14,6 +14,7 @@ from trainer.records.refresher import (
     open_number,
     outlook_of,
     refresher_list,
+    tells_of_its_skill,
     weak_skills,
 )
 from trainer.records.running import NEVER_TRIED, Progress
@@ -109,6 +110,18 @@ def test_safety_comes_first_then_weight_times_what_is_missing() -> None:
 def test_one_sitting_is_open_at_a_time(days: int, number: int | None) -> None:
     """From its date to the next one's; the last for four weeks."""
     assert open_number(START, START + timedelta(days=days), SEASONS) == number
+
+
+def test_an_answer_meets_a_prediction_where_it_tells_of_one_skill() -> None:
+    """Not on a question of two skills, nor on what an earlier turn has asked already."""
+    turns = [
+        ("fall", ["fall"]),
+        ("dose", ["dose", "mark"]),
+        ("mark", ["mark"]),
+        ("eyes", ["eyes", "eyes"]),
+        ("fall", ["fall"]),
+    ]
+    assert tells_of_its_skill(turns) == [True, False, False, True, False]
 
 
 def test_the_crew_is_weak_where_more_than_half_of_those_who_had_it_are() -> None:

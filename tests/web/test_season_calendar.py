@@ -63,6 +63,18 @@ def test_a_moved_start_moves_the_same_events(bench: Bench, file: bytes) -> None:
     assert events(moved)[0]["DTSTART"].dt == date(2026, 4, 17)  # type: ignore[index]
 
 
+def test_an_event_keeps_its_name_whatever_address_it_was_taken_by(
+    bench: Bench, file: bytes
+) -> None:
+    """The office's desk and the phone on the building site call the house differently."""
+    client = bench.visit(NOOR).client
+    elsewhere = client.get("/season/sittings.ics", base_url="http://localhost/").data
+    bench.clock.wait(days=2)
+    later = client.get("/season/sittings.ics").data
+    names = [[str(each["UID"]) for each in events(data)] for data in (file, elsewhere, later)]  # type: ignore[index]
+    assert names[0] == names[1] == names[2]
+
+
 def test_it_says_where_the_sitting_is_sat(file: bytes) -> None:
     """With an address to tap."""
     first = events(file)[0]

@@ -154,6 +154,7 @@ def test_who_has_learnt_nothing_yet_has_lessons_to_do(bench: Bench) -> None:
     wintered(bench)
     page = bench.reader(SAM).open("/season")
     assert "There is nothing to refresh yet" in page.words
+    assert states(page)[0] == "nothing to ask you"
     assert not page.main.all(class_="first")
 
 

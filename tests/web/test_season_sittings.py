@@ -2,18 +2,32 @@
 
 import pytest
 from web_bench import Bench, id_of
-from web_cast import BERTIL, KIT, NOOR
+from web_cast import BERTIL, KIT, NOOR, NOW, PASSWORD, Who
 from web_kinds import answer_right
 from web_page import Page
 from web_season import begin, in_days, sat, set_start, states, wintered
 
-from trainer.records import sittings
-from trainer.records.sitting_rows import REFRESHER, SittingRow
+from trainer.records import crews, people, sittings, writing
+from trainer.records.database import AnySession
+from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts
 
 
 def end_of(turn: Page) -> str:
     """The address of the end of the sitting that a turn is of."""
     return f"{turn.path.rpartition('/')[0]}/end"
+
+
+def add_person(session: AnySession, name: str, crew_id: int | None) -> None:
+    """Put another trainee into the records."""
+    people.add_person(
+        session,
+        name=name,
+        sign_in_name=name,
+        password=PASSWORD,
+        roles=["trainee"],
+        now=NOW,
+        crew_id=crew_id,
+    )
 
 
 def last_refresher(bench: Bench) -> SittingRow:
@@ -134,3 +148,94 @@ def _wrong(turn: Page) -> list[str]:
         name for name in turn.form.fields if name.startswith("answer_") and "unit" not in name
     ]
     return ["0.0001"] * len(fields)
+
+
+def test_each_turn_keeps_what_was_predicted_of_its_skill(bench: Bench) -> None:
+    """As likely as it is on the day on which the sitting begins: less than at the bar."""
+    begin(wintered(bench))
+    told = [each.facts.predicted for each in last_refresher(bench).turns]
+    assert len(told) == 4
+    assert all(each is not None and 0 < each < 0.9 for each in told)
+
+
+def test_a_college_s_crews_come_some_at_a_time(bench: Bench) -> None:
+    """Five on a page, with links to the others, and those in no crew at the end."""
+    with bench.records() as session:
+        writing(session)
+        for number in range(5):
+            crew = crews.add_crew(session, f"Crew {number}").crew_id
+            add_person(session, f"New {number}", crew)
+        add_person(session, "Odd One", None)
+        session.commit()
+    kit = bench.visit(KIT)
+    page = kit.open("/season/crew")
+    assert [each.words for each in page.main.all("h2")] == [
+        *("Alder", "Birch", "Crew 0", "Crew 1", "Crew 2")
+    ]
+    links = page.main.all("nav")[0].all("a")
+    assert [each.words for each in links] == ["Alder to Crew 2", "Crew 3 to In no crew"]
+    second = kit.open(links[1]["href"])
+    assert [each.words for each in second.main.all("h2")] == ["Crew 3", "Crew 4", "In no crew"]
+    assert "Odd One" in second.words
+    assert kit.open("/season/crew?page=3").status == 404
+    assert kit.open("/season/crew?page=0").status == 404
+    assert bench.visit(BERTIL).open("/season/crew?page=2").status == 404
+
+
+def test_the_table_tells_what_the_picture_shows(bench: Bench) -> None:
+    """What is gone, what is fading, how many hold and how many are lessons to do."""
+    wintered(bench)
+    page = bench.visit(BERTIL).open("/season/crew")
+    heads = [each.words for each in page.main.all("thead")[0].all("th")]
+    assert heads[2:] == ["Gone", "Fading", "Skills that hold", "Not learnt yet"]
+    row = next(each for each in page.main.all("tr") if each.words.startswith("Noor"))
+    gone, fading, hold, to_learn = (each.words for each in row.all("td")[1:])
+    assert sum(len(each.split("; ")) for each in (gone, fading) if each != "nothing") == 4
+    assert (hold, to_learn) == ("0", str(len(bench.library.competencies.skills) - 4))
+
+
+def test_the_comparison_is_drawn_and_told(bench: Bench) -> None:
+    """A ring and a square for each tenth that has answers, and a row of the table for each."""
+    sat(bench, wintered(bench))
+    bench.clock.wait(days=30)
+    page = bench.visit(KIT).open("/season/compare")
+    (picture,) = page.main.all("svg", role="img")
+    rows = page.main.all("tbody")[0].all("tr")
+    assert len(picture.all("circle")) == len(picture.all("path", class_="held")) == len(rows)
+    assert "It is too early to tell." in page.words
+
+
+@pytest.mark.parametrize(
+    ("who", "mend"), [(KIT, "raises 'recall_wanted'"), (BERTIL, "Tell the office.")]
+)
+def test_predictions_that_are_off_are_said_to_the_office(bench: Bench, who: Who, mend: str) -> None:
+    """From two hundred answers on, with what to do about it; a supervisor passes it on."""
+    wintered(bench)
+    bench.clock.wait(days=30)
+    with bench.records() as session:
+        writing(session)
+        turns = [TurnFacts("q", "fall", "Cured", 0.9)] * 200
+        sitting = sittings.begin_sitting(
+            session,
+            id_of(session, NOOR),
+            turns,
+            bench.clock.now,
+            bench.clock.now.date(),
+            kind=REFRESHER,
+            season_id=1,
+            number=3,
+        )
+        for position in range(1, 201):
+            sittings.note_answer(
+                session,
+                sitting,
+                position,
+                count=0,
+                right=position > 100,
+                unaided=True,
+                now=bench.clock.now,
+            )
+        session.commit()
+    words = bench.visit(who).open("/season/compare").words
+    assert "Fewer were right than predicted." in words
+    assert mend in words

@@ -1,7 +1,12 @@
-"""What was predicted before a season, against what came of it."""
+"""What was predicted before a season, against what came of it.
+
+A prediction is for the day on which its sitting began: an answer that came more than a day later
+is none of its answers.
+"""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import timedelta
 
 from sqlalchemy import select
 
@@ -11,6 +16,8 @@ from .rules import SeasonRules
 from .sitting_rows import REFRESHER, Sitting, SittingTurn
 
 __all__ = ["Comparison", "Tenth", "compare", "predicted_turns"]
+
+_SAME_DAY = timedelta(days=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,9 +43,13 @@ class Comparison:
     tenths: tuple[Tenth, ...]
     answers: int
     gap: float
-    """How far the share right lies from the share predicted, over all answers."""
+    """How far the share right lies from the share predicted, tenth by tenth: their mean.
+
+    Each counts by its answers. Tenths that are too high don't make up for others too low.
+    """
     leans: str
-    """"more" where more was right than predicted, "less" where less was; empty without answers."""
+    """"more" where more was right than predicted, "less" where less was, "both" where some
+    tenths lie above and others below; empty without answers."""
     is_enough: bool
     """Whether there are as many answers as the rule asks for."""
     is_off: bool
@@ -47,20 +58,14 @@ class Comparison:
 
 def compare(turns: Iterable[tuple[float, bool]], rules: SeasonRules) -> Comparison:
     """Return the comparison of predictions, 0 to 1, with whether each answer was right."""
-    kept = [(min(max(share, 0.0), 1.0), right) for share, right in turns]
-    tenths = [_tenth(place, kept) for place in range(10)]
-    answers = len(kept)
-    apart = sum(right for _, right in kept) - sum(share for share, _ in kept)
-    gap = abs(apart) / answers if answers else 0.0
+    tenths = _tenths(turns)
+    answers = sum(each.answers for each in tenths)
+    gap = sum(each.gap * each.answers for each in tenths) / answers if answers else 0.0
+    apart = sum(each.right - each.expected for each in tenths) / answers if answers else 0.0
     enough = answers >= rules.compared_answers
-    return Comparison(
-        tuple(each for each in tenths if each.answers),
-        answers,
-        gap,
-        ("more" if apart > 0 else "less") if answers else "",
-        enough,
-        enough and gap > rules.compared_gap,
-    )
+    # Rounded, so that a gap of just as much as the rule allows isn't a hair more.
+    is_off = enough and round(gap, 9) > rules.compared_gap
+    return Comparison(tenths, answers, gap, _leaning(apart, gap), enough, is_off)
 
 
 def predicted_turns(
@@ -71,7 +76,7 @@ def predicted_turns(
     Of one crew where it is named, else of all.
     """
     query = (
-        select(SittingTurn.predicted, SittingTurn.right)
+        select(SittingTurn.predicted, SittingTurn.right, SittingTurn.answered_at, Sitting.begun_at)
         .join(Sitting, Sitting.id == SittingTurn.sitting_id)
         .join(Person, Person.id == Sitting.person_id)
         .where(
@@ -79,15 +84,39 @@ def predicted_turns(
             Sitting.season_id == season_id,
             SittingTurn.unaided.is_(True),
             SittingTurn.predicted.is_not(None),
+            SittingTurn.answered_at.is_not(None),
         )
     )
     query = query if crew_id is None else query.where(Person.crew_id == crew_id)
     found = session.execute(query)
-    return [(share, bool(right)) for share, right in found if share is not None]
+    return [
+        (share, bool(right))
+        for share, right, answered_at, begun_at in found
+        if share is not None and answered_at is not None and answered_at - begun_at <= _SAME_DAY
+    ]
 
 
-def _tenth(place: int, turns: list[tuple[float, bool]]) -> Tenth:
-    # Sure to be there belongs to the highest tenth.
-    inside = [(share, right) for share, right in turns if min(int(share * 10), 9) == place]
-    expected = sum(share for share, _ in inside)
-    return Tenth(place, len(inside), expected, sum(right for _, right in inside))
+def _tenths(turns: Iterable[tuple[float, bool]]) -> tuple[Tenth, ...]:
+    """Return the tenths that have answers, the lowest first."""
+    answers, right, expected = [0] * 10, [0] * 10, [0.0] * 10
+    for share, was_right in turns:
+        kept = min(max(share, 0.0), 1.0)
+        # Sure to be there belongs to the highest tenth.
+        place = min(int(kept * 10), 9)
+        answers[place] += 1
+        right[place] += was_right
+        expected[place] += kept
+    return tuple(
+        Tenth(place, answers[place], expected[place], right[place])
+        for place in range(10)
+        if answers[place]
+    )
+
+
+def _leaning(apart: float, gap: float) -> str:
+    """Return which way predictions are off, from the signed gap over all and the tenths' own."""
+    if not gap:
+        return ""
+    if abs(apart) < gap / 2:
+        return "both"
+    return "more" if apart > 0 else "less"

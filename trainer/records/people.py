@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import CheckConstraint, ForeignKey, func, insert, literal_column, select
+from sqlalchemy import CheckConstraint, ForeignKey, and_, func, insert, literal_column, select
 from sqlalchemy.orm import Mapped, mapped_column
 
 from .crews import Crew, CrewUnknown, named
@@ -25,7 +25,9 @@ __all__ = [
     "add_person",
     "by_ref",
     "crew_members",
+    "crews_with",
     "folded",
+    "without_crew",
 ]
 
 ROLES = ("trainee", "supervisor", "office")
@@ -111,6 +113,7 @@ _PEOPLE = select(
     ROLES_IN_A_WORD.label("roles"),
     Person.left_at,
 )
+_HERE = _PEOPLE.where(Person.left_at.is_(None)).order_by(Person.name, Person.id)
 
 
 def role_set(roles: str | None) -> frozenset[str]:
@@ -169,11 +172,22 @@ def crew_members(
 
     With a role, only those who have it.
     """
-    query = _PEOPLE.where(Person.left_at.is_(None)).order_by(Person.name, Person.id)
-    if crew_id is not None:
-        query = query.where(Person.crew_id == crew_id)
+    query = _HERE if crew_id is None else _HERE.where(Person.crew_id == crew_id)
     people = [_person(row) for row in session.execute(query)]
     return [person for person in people if role is None or role in person.roles]
+
+
+def without_crew(session: AnySession, role: str) -> list[PersonRow]:
+    """Return those of a role who are in no crew and haven't left, by name."""
+    rows = session.execute(_HERE.where(Person.crew_id.is_(None)))
+    return [person for person in map(_person, rows) if role in person.roles]
+
+
+def crews_with(session: AnySession, role: str) -> set[int | None]:
+    """Return the crews that somebody of a role is in who hasn't left; None for those in none."""
+    held = and_(PersonRole.person_id == Person.id, PersonRole.role == role)
+    query = select(Person.crew_id).join(PersonRole, held).where(Person.left_at.is_(None))
+    return set(session.scalars(query.distinct()))
 
 
 def _insert(session: AnySession, values: dict[str, Any]) -> int:

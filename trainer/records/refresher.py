@@ -25,6 +25,7 @@ __all__ = [
     "open_number",
     "outlook_of",
     "refresher_list",
+    "tells_of_its_skill",
     "weak_skills",
 ]
 
@@ -107,6 +108,19 @@ def open_number(starts: date, today: date, rules: SeasonRules) -> int | None:
     if not begun or days_between(dates[-1], today) > rules.refresher_last_open_days:
         return None
     return begun
+
+
+def tells_of_its_skill(turns: Iterable[tuple[str, Collection[str]]]) -> list[bool]:
+    """Return, for each turn of a sitting, whether its answer can meet a prediction of its skill.
+
+    A turn is its skill, with all skills that its question asks. An answer to a question on several
+    is right or wrong as a whole; and what an earlier turn has asked isn't as it was predicted.
+    """
+    told, seen = [], set[str]()
+    for skill, asked in turns:
+        told.append(set(asked) == {skill} and skill not in seen)
+        seen |= set(asked)
+    return told
 
 
 def weak_skills(by_person: Iterable[Collection[Outlook]]) -> list[tuple[str, int, int]]:

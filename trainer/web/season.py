@@ -10,7 +10,7 @@ from flask.typing import ResponseReturnValue
 from trainer.lessons import Competency
 from trainer.records import db, seasons, sittings, writing
 from trainer.records.faults import RecordsError
-from trainer.records.refresher import Outlook, open_number
+from trainer.records.refresher import Outlook, open_number, tells_of_its_skill
 from trainer.records.seasons import SeasonRow, current_season, sitting_dates
 from trainer.records.sitting_plan import Candidate, plan_sitting
 from trainer.records.sitting_rows import REFRESHER, SittingRow, TurnFacts
@@ -43,7 +43,7 @@ class SittingEntry:
 
     number: int
     opens: date
-    #: to come, open, begun, done, left, missed
+    #: to come, open, nothing, begun, done, left, missed
     state: str
     href: str = ""
 
@@ -138,7 +138,7 @@ def calendar() -> Response:
     """Return the sittings as a calendar file; 404 where no start is set."""
     season = current_season(db.session) or abort(404)
     address = url_for("season.show", _external=True)
-    file = sittings_calendar(season, address, request.host, here().now())
+    file = sittings_calendar(season, address, here().now())
     headers = {"Content-Disposition": "attachment; filename=season-refresher.ics"}
     return Response(file, content_type="text/calendar; charset=utf-8", headers=headers)
 
@@ -152,10 +152,11 @@ def refresher_of(person_id: int) -> Refresher | None:
     number = open_number(season.starts, today, rules)
     own = sittings.sittings_of_season(db.session, person_id, season.season_id)
     by_number = {each.number: each for each in own}
+    readiness = readiness_of([person_id], season)[person_id]
     return Refresher(
         season,
-        _entries(season, by_number, number, today),
-        readiness_of([person_id], season)[person_id],
+        _entries(season, by_number, number, today, asks=bool(readiness.listed)),
+        readiness,
         number,
         by_number.get(number or 0),
     )
@@ -215,7 +216,7 @@ def _listed(refresher: Refresher) -> list[ListedPart]:
 
 
 def _entries(
-    season: SeasonRow, begun: dict[int, SittingRow], number: int | None, today: date
+    season: SeasonRow, begun: dict[int, SittingRow], number: int | None, today: date, *, asks: bool
 ) -> list[SittingEntry]:
     entries = []
     for place, opens in enumerate(sitting_dates(season.starts, here().thresholds.seasons), 1):
@@ -224,7 +225,8 @@ def _entries(
             state = "done" if not was_left(own) else "begun" if place == number else "left"
             entries.append(SittingEntry(place, opens, state, end_href(own)))
         else:
-            state = "open" if place == number else "to come" if opens > today else "missed"
+            is_open = "open" if asks else "nothing"
+            state = is_open if place == number else "to come" if opens > today else "missed"
             entries.append(SittingEntry(place, opens, state))
     return entries
 
@@ -257,14 +259,16 @@ def _turns(readiness: Readiness, sheets: list[SkillSheet], person_id: int) -> li
     most = rules.seasons.refresher_questions
     turns = plan_sitting(candidates, askables_of(person_id), rules.sittings, most)
     by_slug = {each.skill.slug: each for each in sheets}
+    questions = here().library.questions
+    told = tells_of_its_skill([(each.skill, questions[each.question_id].skills) for each in turns])
     return [
         TurnFacts(
             each.question_id,
             each.skill,
             by_slug[each.skill].standing.state,
-            by_slug[each.skill].recall,
+            by_slug[each.skill].recall if tells else None,
         )
-        for each in turns
+        for each, tells in zip(turns, told, strict=True)
     ]
 
 

@@ -2,13 +2,14 @@
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
-from flask import Blueprint, g, render_template, url_for
+from flask import Blueprint, abort, g, render_template, request, url_for
 
 from trainer.records import crews, db, people, sittings
 from trainer.records.comparison import Comparison, compare, predicted_turns
 from trainer.records.people import PersonRow
-from trainer.records.refresher import BANDS, Outlook, weak_skills
+from trainer.records.refresher import BANDS, FADING, GONE, Outlook, weak_skills
 from trainer.records.seasons import SeasonRow, current_season
 from trainer.web.access import signed_in
 from trainer.web.installation import here
@@ -18,6 +19,18 @@ from trainer.web.skill_standing import taught_skills
 bp = Blueprint("season_crew", __name__, url_prefix="/season")
 
 
+NO_CREW = "In no crew"
+#: Crews on one page: the office of a college may have hundreds.
+_AT_ONCE = 5
+
+
+class Crew(NamedTuple):
+    """A crew, or with no number those who are in none."""
+
+    crew_id: int | None
+    name: str
+
+
 @dataclass(frozen=True, slots=True)
 class Member:
     """One of a crew: the band of each skill, and what is to be refreshed, in words."""
@@ -25,9 +38,20 @@ class Member:
     name: str
     href: str
     outlooks: list[Outlook]
-    weak: list[str]
+    gone: list[str]
+    fading: list[str]
     had: int
     is_ready: bool
+
+    @property
+    def holds(self) -> int:
+        """How many skills hold."""
+        return self.had - len(self.gone) - len(self.fading)
+
+    @property
+    def to_learn(self) -> int:
+        """How many skills are lessons to do."""
+        return len(self.outlooks) - self.had
 
     @property
     def words(self) -> str:
@@ -81,12 +105,17 @@ class Group:
 def show() -> str:
     """Show one's crew before the season; the office sees all crews."""
     season = current_season(db.session)
-    groups = groups_of()
+    groups, every = groups_of(), _crews()
+    page = request.args.get("page", 1, type=int)
+    shown = every[_AT_ONCE * (page - 1) : _AT_ONCE * page] if page >= 1 else []
+    if page != 1 and not shown:
+        abort(404)
     return render_template(
         "season/crew.html",
         season=season,
         on=judged_on(season),
-        crews=[_crew_sheet(name, members, season) for name, members in _crews()],
+        crews=[_crew_sheet(each.name, _members(each), season) for each in shown],
+        others=_pages(every, page),
         groups=groups,
         bands=BANDS,
     )
@@ -124,19 +153,35 @@ def _compared(season: SeasonRow) -> Comparison:
     return compare(turns, here().thresholds.seasons)
 
 
-def _crews() -> list[tuple[str, list[PersonRow]]]:
-    """Return the crews that the signed-in person answers for, with their trainees."""
-    names = {each.crew_id: each.name for each in crews.crews(db.session)}
+def _crews() -> list[Crew]:
+    """Return the crews that the signed-in person answers for; the office also those in none."""
+    found = [Crew(each.crew_id, each.name) for each in crews.crews(db.session)]
     if g.whose != "all":
-        own = signed_in().crew_id
-        return (
-            [] if own is None else [(names[own], people.crew_members(db.session, own, "trainee"))]
-        )
-    every = [
-        (name, people.crew_members(db.session, crew_id, "trainee"))
-        for crew_id, name in names.items()
+        return [each for each in found if each.crew_id == signed_in().crew_id]
+    taught = people.crews_with(db.session, "trainee")
+    every = [*found, Crew(None, NO_CREW)]
+    return [each for each in every if each.crew_id in taught]
+
+
+def _pages(every: Sequence[Crew], page: int) -> list[tuple[int, str, bool]]:
+    """Return the pages that the crews take: their number, which crews, and whether it is open."""
+    if len(every) <= _AT_ONCE:
+        return []
+    starts = range(0, len(every), _AT_ONCE)
+    return [
+        (number, _from_to(every[start : start + _AT_ONCE]), number == page)
+        for number, start in enumerate(starts, start=1)
     ]
-    return [(name, members) for name, members in every if members]
+
+
+def _from_to(some: Sequence[Crew]) -> str:
+    return some[0].name if len(some) == 1 else f"{some[0].name} to {some[-1].name}"
+
+
+def _members(crew: Crew) -> list[PersonRow]:
+    if crew.crew_id is None:
+        return people.without_crew(db.session, "trainee")
+    return people.crew_members(db.session, crew.crew_id, "trainee")
 
 
 def _crew_sheet(name: str, trainees: Sequence[PersonRow], season: SeasonRow | None) -> CrewSheet:
@@ -152,9 +197,12 @@ def _crew_sheet(name: str, trainees: Sequence[PersonRow], season: SeasonRow | No
 
 
 def _member(person: PersonRow, ready: Readiness, titles: dict[str, str]) -> Member:
-    weak = [titles[each.facts.skill] for each in ready.listed]
+    gone, fading = (
+        [titles[each.facts.skill] for each in ready.listed if each.band == band]
+        for band in (GONE, FADING)
+    )
     href = url_for("crew.person", ref=person.ref)
-    return Member(person.name, href, ready.outlooks, weak, ready.had, ready.is_ready)
+    return Member(person.name, href, ready.outlooks, gone, fading, ready.had, ready.is_ready)
 
 
 def _steps(ready: Mapping[int, Readiness], season: SeasonRow | None) -> list[Step]:
