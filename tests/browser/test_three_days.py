@@ -80,7 +80,8 @@ def mara(chromium: Browser, yard: Served) -> Iterator[Page]:
     page.goto("/sign-in")
     page.get_by_label("Your sign-in name").fill("mara")
     page.get_by_label("Password").fill(WORDS)
-    page.get_by_role("button", name="Sign in").tap()
+    with page.expect_navigation():
+        page.get_by_role("button", name="Sign in").tap()
     yield page
     context.close()
 
@@ -114,8 +115,10 @@ def test_three_days_of_an_apprentice(mara: Page, yard: Served, days: Days) -> No
     """Read and gelled on Monday, due on Tuesday, due again on Thursday; Wednesday is free."""
     # Monday: one thing to do, and that is reading.
     assert "Fire, eyes, fumes, dust and waste" in first_card(mara)
-    mara.get_by_role("link", name="Read it").tap()
-    mara.get_by_role("button", name="I have read this").tap()
+    with mara.expect_navigation():
+        mara.get_by_role("link", name="Read it").tap()
+    with mara.expect_navigation():
+        mara.get_by_role("button", name="I have read this").tap()
     skills = sums(yard)
     for questions in skills.values():
         for turn in range(3):
