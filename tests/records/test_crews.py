@@ -1,8 +1,9 @@
 """The crews of the firm."""
 
 import pytest
+from records_cast import People
 
-from trainer.records.crews import CrewNameTaken, NameMissing, add_crew, crews
+from trainer.records.crews import CrewNameTaken, NameMissing, add_crew, crew_by_id, crews
 from trainer.records.database import AnySession, writing
 
 
@@ -27,3 +28,11 @@ def test_a_crew_needs_a_name(session: AnySession) -> None:
     """Spaces are no name."""
     with pytest.raises(NameMissing, match="The name is empty"):
         add_crew(session, "  ")
+
+
+def test_a_crew_is_found_by_its_number(any_session: AnySession, any_people: People) -> None:
+    """And nothing where there is none."""
+    found = crew_by_id(any_session, any_people.north)
+    assert found is not None
+    assert found.name == "North"
+    assert crew_by_id(any_session, 999) is None

@@ -15,6 +15,7 @@ __all__ = [
     "CrewUnknown",
     "NameMissing",
     "add_crew",
+    "crew_by_id",
     "crews",
     "named",
 ]
@@ -81,6 +82,12 @@ def crews(session: AnySession) -> list[CrewRow]:
     """Return all crews, by name."""
     rows = session.execute(select(Crew.id, Crew.name).order_by(Crew.name))
     return [CrewRow(crew_id, name) for crew_id, name in rows]
+
+
+def crew_by_id(session: AnySession, crew_id: int) -> CrewRow | None:
+    """Return the crew of that number, or None."""
+    row = session.execute(select(Crew.id, Crew.name).where(Crew.id == crew_id)).first()
+    return None if row is None else CrewRow(*row)
 
 
 def named(name: str) -> str:

@@ -155,10 +155,11 @@ def _compared(season: SeasonRow) -> Comparison:
 
 def _crews() -> list[Crew]:
     """Return the crews that the signed-in person answers for; the office also those in none."""
-    found = [Crew(each.crew_id, each.name) for each in crews.crews(db.session)]
     if g.whose != "all":
-        return [each for each in found if each.crew_id == signed_in().crew_id]
+        own = crews.crew_by_id(db.session, signed_in().crew_id or 0)
+        return [Crew(own.crew_id, own.name)] if own else []
     taught = people.crews_with(db.session, "trainee")
+    found = [Crew(each.crew_id, each.name) for each in crews.crews(db.session)]
     every = [*found, Crew(None, NO_CREW)]
     return [each for each in every if each.crew_id in taught]
 
