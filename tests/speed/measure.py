@@ -233,7 +233,8 @@ class Visitor:
 
     def filled_in(self, question: str) -> dict[str, str]:
         """Return a question's form on fresh numbers, filled in."""
-        fields = hidden(self.get(f"/questions/{question}")[2])
+        # Alone, so that wrong answers don't bring lines of the working into the form.
+        fields = hidden(self.get(f"/questions/{question}?alone=yes")[2])
         return {**fields, "answer_0": "12345", "answer_0_unit": "g"}
 
     def _sign_in(self) -> None:
