@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 from trainer.records import attempts, texts
 from trainer.records.attempts import AnswerFacts, AttemptFacts, Recorded
 from trainer.records.database import AnySession
-from trainer.records.rules import SeasonRules, SkillRules, TeachingRules
+from trainer.records.rules import SeasonRules, SkillRules, StuckRules
 
 NOW = datetime(2026, 3, 9, 7, 45, tzinfo=UTC)
 PASSWORD = "three wet rollers"
@@ -93,7 +93,7 @@ RULES = SkillRules(
     longest_gap_days=120,
     believed_late_days=7,
 )
-TEACHING = TeachingRules(stuck_after=2)
+STUCK = StuckRules(stuck_after=2)
 SEASONS = SeasonRules(
     refresher_recall=0.85,
     refresher_recall_if_safety_critical=0.9,

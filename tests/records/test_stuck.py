@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from records_cast import ASKED, TEACHING, People, record
+from records_cast import ASKED, STUCK, People, record
 
 from trainer.records.attempts import AttemptFacts
 from trainer.records.database import AnySession, writing
@@ -18,11 +18,11 @@ def test_two_tries_without_a_right_one_are_stuck(
         record(any_session, a_try(any_people.mina, count=count, right=False))
     record(any_session, a_try(any_people.tom, right=False))
     people = (any_people.mina, any_people.tom)
-    assert stuck_rows(any_session, people, ASKED, TEACHING) == {
+    assert stuck_rows(any_session, people, ASKED, STUCK) == {
         any_people.mina: [Stuck("batch-catalyst", 2)]
     }
     record(any_session, a_try(any_people.mina, count=2))
-    assert stuck_rows(any_session, people, ASKED, TEACHING) == {}
+    assert stuck_rows(any_session, people, ASKED, STUCK) == {}
 
 
 def test_a_question_that_is_no_longer_asked_keeps_nobody(
@@ -32,4 +32,4 @@ def test_a_question_that_is_no_longer_asked_keeps_nobody(
     writing(any_session)
     for count in range(2):
         record(any_session, a_try(any_people.mina, count=count, right=False))
-    assert stuck_rows(any_session, (any_people.mina,), ("syringe-mark",), TEACHING) == {}
+    assert stuck_rows(any_session, (any_people.mina,), ("syringe-mark",), STUCK) == {}

@@ -101,7 +101,7 @@ def test_what_is_due_comes_before_the_next_lesson(bench: Bench) -> None:
     """It fades; the lesson doesn't. Four skills want two tries each."""
     page = due(bench, skills=4).open("/")
     assert lead(page) == "/practice"
-    assert "4 skills are due today: 8 questions, about 10 minutes." in first(page).words
+    assert "4 skills are due today: 8 questions." in first(page).words
     told = [each.words for each in page.main.all("li", class_="skill")]
     assert len(told) == 4
     assert all(words.startswith("Gelled ") for words in told)

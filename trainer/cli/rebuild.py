@@ -4,6 +4,7 @@ import click
 from flask import Flask
 
 from trainer.cli.opening import prepared_app, told
+from trainer.engine.units import counted
 from trainer.records import db, repair, writing
 from trainer.records.repair import Repaired
 from trainer.records.rules import SkillRules
@@ -39,10 +40,10 @@ def said_of(repaired: list[Repaired]) -> str:
     skills, changed = (
         sum(getattr(each, name) for each in repaired) for name in ("skills", "changed")
     )
-    counted = f"Counted again: {_number(people, 'person', 'people')}, {_number(skills, 'skill')}."
+    words = f"Counted again: {counted(people, 'person', 'people')}, {counted(skills, 'skill')}."
     if not changed:
-        return f"{counted} Every row was right."
-    return f"{counted} {_number(changed, 'row')} put right."
+        return f"{words} Every row was right."
+    return f"{words} {counted(changed, 'row')} put right."
 
 
 def _repaired(person_id: int, rules: SkillRules) -> Repaired:
@@ -51,7 +52,3 @@ def _repaired(person_id: int, rules: SkillRules) -> Repaired:
     repaired = repair.repair(db.session, rules, person_id)
     db.session.commit()
     return repaired
-
-
-def _number(number: int, word: str, words: str = "") -> str:
-    return f"{number} {word if number == 1 else words or f'{word}s'}"

@@ -22,6 +22,7 @@ __all__ = [
     "Outlook",
     "SkillFacts",
     "band_of",
+    "last_opened",
     "open_number",
     "outlook_of",
     "refresher_list",
@@ -103,11 +104,16 @@ def open_number(starts: date, today: date, rules: SeasonRules) -> int | None:
     One is open from its date until the next one's, which takes in what was missed. The last stays
     open for some days.
     """
-    dates = [days_on(starts, days) for days in rules.refresher_days]
-    begun = sum(each <= today for each in dates)
-    if not begun or days_between(dates[-1], today) > rules.refresher_last_open_days:
+    number = last_opened(starts, today, rules)
+    last = days_on(starts, rules.refresher_days[-1])
+    if not number or days_between(last, today) > rules.refresher_last_open_days:
         return None
-    return begun
+    return number
+
+
+def last_opened(starts: date, today: date, rules: SeasonRules) -> int:
+    """Return the number of the last sitting that has opened by a day; 0 before the first."""
+    return sum(days_on(starts, days) <= today for days in rules.refresher_days)
 
 
 def tells_of_its_skill(turns: Iterable[tuple[str, Collection[str]]]) -> list[bool]:

@@ -6,7 +6,7 @@ Each is named as its author named it; why it is what it is stands beside it, whe
 from dataclasses import dataclass
 from datetime import timedelta
 
-__all__ = ["SeasonRules", "SittingRules", "SkillRules", "TeachingRules", "UseRules"]
+__all__ = ["SeasonRules", "SittingRules", "SkillRules", "StuckRules", "UseRules"]
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
@@ -64,7 +64,7 @@ class SkillRules:
 
 
 @dataclass(frozen=True, kw_only=True, slots=True)
-class TeachingRules:
+class StuckRules:
     """When a supervisor is told that somebody needs help."""
 
     stuck_after: int

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from sqlalchemy import select
 
 from .database import AnySession
-from .rules import TeachingRules
+from .rules import StuckRules
 from .tallies import QuestionProgress
 
 __all__ = ["Stuck", "stuck_rows"]
@@ -24,7 +24,7 @@ def stuck_rows(
     session: AnySession,
     person_ids: Collection[int],
     asked: Collection[str],
-    rules: TeachingRules,
+    rules: StuckRules,
 ) -> dict[int, list[Stuck]]:
     """Return what these people are stuck on, by person, the most tried first.
 

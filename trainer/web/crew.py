@@ -62,7 +62,7 @@ def person(ref: str) -> str:
     """Show one trainee's progress."""
     trainee = trainee_or_404(ref)
     asked = here().library.questions
-    stuck = stuck_rows(db.session, [trainee.person_id], asked, here().thresholds.teaching)
+    stuck = stuck_rows(db.session, [trainee.person_id], asked, here().thresholds.stuck)
     return render_template(
         "crew/person.html",
         person=trainee,
@@ -75,9 +75,7 @@ def person(ref: str) -> str:
 def _entries(rows: list[CrewRow]) -> list[CrewEntry]:
     """Return a row for each trainee, those who are stuck first."""
     asked = here().library.questions
-    stuck = stuck_rows(
-        db.session, [row.person_id for row in rows], asked, here().thresholds.teaching
-    )
+    stuck = stuck_rows(db.session, [row.person_id for row in rows], asked, here().thresholds.stuck)
     entries = [_entry(row, stuck.get(row.person_id, [])) for row in rows]
     return sorted(entries, key=lambda entry: not entry.stuck)
 

@@ -9,11 +9,12 @@ from trainer.records.refresher import (
     NEVER_MET,
     Outlook,
     SkillFacts,
+    last_opened,
     outlook_of,
     refresher_list,
 )
 from trainer.records.running import Progress
-from trainer.records.seasons import SeasonRow, sitting_dates
+from trainer.records.seasons import SeasonRow
 from trainer.records.skills import skills_of
 from trainer.web.installation import here
 from trainer.web.skill_standing import taught_skills
@@ -96,7 +97,6 @@ def _outlooks(
 
 def _sat(person_ids: Collection[int], season: SeasonRow) -> set[int]:
     """Return who has sat the last sitting that has opened: what was missed before is in it."""
-    dates = sitting_dates(season.starts, here().thresholds.seasons)
-    number = sum(each <= here().today() for each in dates)
+    number = last_opened(season.starts, here().today(), here().thresholds.seasons)
     asked = here().library.questions
     return sittings.sat_whole(db.session, person_ids, season.season_id, number, asked)

@@ -8,21 +8,21 @@ from trainer.records.rules import (
     SeasonRules,
     SittingRules,
     SkillRules,
-    TeachingRules,
+    StuckRules,
     UseRules,
 )
 
 _FILE = "content/competencies.toml"
 _MEND = "The lessons that come with the trainer have them all, with their reasons."
 
-T = TypeVar("T", TeachingRules, SkillRules, SittingRules, SeasonRules, UseRules)
+T = TypeVar("T", StuckRules, SkillRules, SittingRules, SeasonRules, UseRules)
 
 
 @dataclass(frozen=True, slots=True)
 class Thresholds:
     """All that the records are told to judge by."""
 
-    teaching: TeachingRules
+    stuck: StuckRules
     skills: SkillRules
     sittings: SittingRules
     seasons: SeasonRules
@@ -36,7 +36,7 @@ def thresholds_of(library: Library) -> Thresholds:
     """
     told = library.competencies
     return Thresholds(
-        _frozen(TeachingRules, told),
+        _frozen(StuckRules, told),
         _frozen(SkillRules, told),
         _frozen(SittingRules, told),
         _frozen(SeasonRules, told),

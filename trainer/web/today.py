@@ -79,8 +79,8 @@ def _practice(person_id: int, sheets: list[SkillSheet]) -> tuple[FirstThing | No
     if not turns:
         return None, False
     asked = asked_of(sheets, turns)
-    press = "Go on" if begun else "Begin"
-    thing = FirstThing("Practice", _practice_words(asked, begun=begun), _practice_href(), press)
+    press, href = "Go on" if begun else "Begin", url_for("practice.show")
+    thing = FirstThing("Practice", _practice_words(asked, begun=begun), href, press)
     return thing, begun or any(each.sheet.standing.is_due for each in asked)
 
 
@@ -92,15 +92,7 @@ def _practice_words(asked: list[Asked], *, begun: bool) -> str:
     if not due:
         return f"{questions} on what you have begun."
     are = "is due" if due == 1 else "are due"
-    return f"{counted(due, 'skill')} {are} today: {questions}, about {_minutes()} minutes."
-
-
-def _minutes() -> int:
-    return here().thresholds.sittings.sitting_minutes
-
-
-def _practice_href() -> str:
-    return url_for("practice.show")
+    return f"{counted(due, 'skill')} {are} today: {questions}."
 
 
 def _confirm_or_look() -> FirstThing:
